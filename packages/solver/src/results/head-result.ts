@@ -1,0 +1,103 @@
+import type { Point } from '../geometry/point.ts';
+import type { Site } from '../layout/site.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+
+/** A signed extreme of a field over the site area. */
+export interface Extreme {
+  /** mm, away from the board positive. */
+  readonly value: number;
+  readonly at: Point;
+  /** Name of the site it lies in. */
+  readonly site: string;
+}
+
+export interface SiteResult {
+  readonly name: string;
+  /** Largest deviation of this site from the fastener plane, signed, mm. */
+  readonly bow: number;
+  readonly at: Point;
+  /** Minimum-zone flatness of this site alone, mm. */
+  readonly flatness: number;
+}
+
+/** ISO 12781-1 parameters of a set of points, mm. */
+export interface Flatness {
+  /** Least-squares: total, peak above, valley below (positive), root mean square. */
+  readonly leastSquares: {
+    readonly total: number;
+    readonly peak: number;
+    readonly valley: number;
+    readonly rms: number;
+  };
+  /** Minimum zone: least distance between two parallel planes that hold all points. */
+  readonly minimumZone: number;
+}
+
+export interface FastenerResult {
+  readonly name: string;
+  readonly at: Point;
+  /** Force it exerts on the head along +z, N; negative holds the head back to the board. */
+  readonly reaction: number;
+  /** Deflection of its seat, mm. */
+  readonly w: number;
+  /** Stiffness used, N/mm; `null` = rigid. */
+  readonly stiffness: number | null;
+}
+
+/** Result of one load case. Fields are per mesh node. */
+export interface CaseResult {
+  readonly name: string;
+  /** `[nNodes]` deflection along +z, mm. */
+  readonly w: Float64Array;
+  /** `[nNodes]` deviation from the fastener plane, mm: what the bow is measured on. */
+  readonly deviation: Float64Array;
+  /** Fastener plane `w = a + bx x + by y`, mm. */
+  readonly fastenerPlane: readonly [a: number, bx: number, by: number];
+  readonly bow: Extreme;
+  readonly flatness: Flatness;
+  /** Slope of the site area's least-squares plane against the board, mm/mm. */
+  readonly tilt: { readonly slope: number; readonly alongX: number; readonly alongY: number };
+  readonly sites: readonly SiteResult[];
+  readonly fasteners: readonly FastenerResult[];
+  /** Sum of loads and of reactions along +z, N. */
+  readonly load: number;
+  readonly reaction: number;
+  /** Scaled residual `|K u - f| / (|K| |u| + |f|)` in the infinity norm. */
+  readonly residual: number;
+}
+
+export type Outcome = 'pass' | 'marginal' | 'fail';
+
+export interface CriterionVerdict {
+  readonly criterion: 'bow' | 'flatness';
+  readonly outcome: Outcome;
+  /** Magnitude, mm. */
+  readonly value: number;
+  readonly limit: number;
+  /** Estimated numerical error of `value`, mm; an estimate, not a bound. */
+  readonly error: number;
+  /** What transverse shear adds to `value`, mm; 0 when solved thin. */
+  readonly shearAdds: number;
+  readonly case: string;
+  readonly site: string;
+}
+
+export interface Verdict {
+  readonly outcome: Outcome;
+  readonly criteria: readonly CriterionVerdict[];
+  /** One sentence in plain words. */
+  readonly sentence: string;
+  /** Things the engineer should know before trusting it, one sentence each. */
+  readonly remarks: readonly string[];
+}
+
+export interface HeadResult {
+  readonly name: string;
+  readonly mesh: Mesh;
+  readonly sites: readonly Site[];
+  readonly cases: readonly CaseResult[];
+  readonly verdict: Verdict;
+  readonly dofs: number;
+  /** Milliseconds by stage; a stage that was reused from the run before reads 0. */
+  readonly timings: Readonly<Record<string, number>>;
+}

@@ -1,0 +1,14 @@
+import type { FaultReport } from '../fault/fault.ts';
+import type { HeadModel } from '../model/head-model.ts';
+import type { HeadResult } from '../results/head-result.ts';
+
+/** What a solve answers with, across a worker or in place. Every answer carries the run it belongs to. */
+export type Answer =
+  | { readonly run: number; readonly kind: 'solved'; readonly result: HeadResult; readonly quality: 'full' | 'live' }
+  | { readonly run: number; readonly kind: 'refused'; readonly fault: FaultReport }
+  | { readonly run: number; readonly kind: 'superseded' };
+
+/** The solver as a worker exposes it. `quality: 'live'` skips the error estimate while a fastener is dragged. */
+export interface SolverService {
+  solve(run: number, model: HeadModel, quality: 'full' | 'live'): Promise<Answer>;
+}
