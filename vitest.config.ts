@@ -1,24 +1,16 @@
 import { defineConfig } from 'vitest/config';
 
+const project = (name: string, include: string[], settings: { testTimeout: number; fileParallelism?: boolean }) => ({
+  test: { name, include, ...settings },
+});
+
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', include: ['packages/*/test/**/*.test.ts'], testTimeout: 60_000 } },
-      {
-        test: {
-          name: 'published',
-          include: ['tests/{published,models,command-line}/**/*.test.ts'],
-          testTimeout: 120_000,
-        },
-      },
-      {
-        test: {
-          name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
-          testTimeout: 120_000,
-          fileParallelism: false,
-        },
-      },
+      project('unit', ['packages/*/test/**/*.test.ts'], { testTimeout: 60_000 }),
+      project('published', ['tests/{published,models}/**/*.test.ts'], { testTimeout: 120_000 }),
+      project('command-line', ['tests/command-line/**/*.test.ts'], { testTimeout: 120_000 }),
+      project('browser', ['tests/browser/**/*.test.ts'], { testTimeout: 120_000, fileParallelism: false }),
     ],
   },
 });
