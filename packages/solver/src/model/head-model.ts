@@ -161,3 +161,4 @@ export type Frame = z.infer<typeof frame>;
 export type Rib = z.infer<typeof rib>;
 export type Sites = z.infer<typeof sites>;
 export type LoadCase = z.infer<typeof loadCase>;
+export type Limits = z.infer<typeof limits>;

@@ -74,10 +74,10 @@ export interface CriterionVerdict {
   /** Magnitude, mm. */
   readonly value: number;
   readonly limit: number;
-  /** Estimated numerical error of `value`, mm; an estimate, not a bound. */
-  readonly error: number;
-  /** What transverse shear adds to `value`, mm; 0 when solved thin. */
-  readonly shearAdds: number;
+  /** Estimated numerical error of `value`, mm; an estimate, not a bound; `null` when not estimated (live answers). */
+  readonly error: number | null;
+  /** What transverse shear adds to `value`, mm; `null` when solved thin or not compared (live answers). */
+  readonly shearAdds: number | null;
   readonly case: string;
   readonly site: string;
 }

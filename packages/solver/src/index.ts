@@ -1,0 +1,12 @@
+export { Fault, type FaultCode, type FaultReport, faultReport } from './fault/fault.ts';
+export type { Point, Region, Ring } from './geometry/point.ts';
+export type { Shape } from './geometry/shape.ts';
+export type { HeadModel } from './model/head-model.ts';
+export { headModelSchema } from './model/head-model.ts';
+export { type PlateProblem, plateProblemSchema } from './plate/plate-problem.ts';
+export type * from './results/head-result.ts';
+export type { PlateResult } from './results/plate-result.ts';
+export { type HeadOptions, type HeadRun, type HeadStages, headSteps, solveHead } from './solve-head.ts';
+export { solvePlate } from './solve-plate.ts';
+export type { Answer, SolverService } from './worker/protocol.ts';
+export { solverService } from './worker/service.ts';

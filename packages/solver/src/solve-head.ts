@@ -1,0 +1,100 @@
+import { type CompiledHead, compileHead } from './model/compile.ts';
+import type { HeadModel } from './model/head-model.ts';
+import { keepOutRemarks } from './model/keep-outs.ts';
+import { headCase } from './results/head-case.ts';
+import type { CaseResult, HeadResult } from './results/head-result.ts';
+import { sampleAreas } from './results/sample-areas.ts';
+import { COARSENING } from './results/two-mesh.ts';
+import { verdictOf } from './results/verdict.ts';
+import { advance, type PlateRequest, type PlateStages } from './structure/stages.ts';
+
+/** What a solve of a head leaves behind for the next one to start from. Plain data; hand it back or drop it. */
+export interface HeadStages {
+  readonly main: PlateStages;
+  readonly coarse: PlateStages | null;
+  readonly thin: PlateStages | null;
+}
+
+export interface HeadOptions {
+  /** `live` keeps the mesh while fasteners move and leaves out the second opinions; `full` if left out. */
+  readonly quality?: 'full' | 'live';
+  /** Stages of the run before. */
+  readonly previous?: HeadStages | null;
+}
+
+export interface HeadRun {
+  readonly result: HeadResult;
+  readonly stages: HeadStages;
+}
+
+/**
+ * From a head model to its verdict: compile, solve every case, measure, judge.
+ *
+ * Written as a generator that yields the name of each step before it runs, so that a caller can show progress or stop
+ * between steps; {@link solveHead} runs it through.
+ *
+ * @throws Fault with the path in the model for anything that can't be solved as asked
+ */
+export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generator<string, HeadRun, void> {
+  const { quality = 'full', previous = null } = options;
+  const started = performance.now();
+  yield 'compile';
+  const head = compileHead(model);
+  const theory = model.theory ?? 'shear';
+  const request: PlateRequest = {
+    problems: head.problems.map((problem) => ({ ...problem, theory })),
+    areas: head.siteArea,
+    coarsening: 1,
+    keepMesh: quality === 'live',
+  };
+  yield 'solve';
+  const main = advance(previous?.main ?? null, request);
+  const names = model.cases.map(({ name }) => name);
+  const measured = (stages: PlateStages): CaseResult[] => measure(names, head, stages);
+  const cases = measured(main);
+
+  let coarse: PlateStages | null = null;
+  let thin: PlateStages | null = null;
+  if (quality === 'full') {
+    yield 'error estimate';
+    coarse = advance(previous?.coarse ?? null, { ...request, coarsening: COARSENING });
+    if (theory === 'shear') {
+      yield 'thin plate';
+      const problems = head.problems.map((problem) => ({ ...problem, theory: 'thin' as const }));
+      thin = advance(previous?.thin ?? null, { ...request, problems, mesh: main.structure.mesh });
+    }
+  }
+  yield 'verdict';
+  const opinions = {
+    coarse: coarse === null ? null : measured(coarse),
+    thin: thin === null ? null : measured(thin),
+  };
+  const result: HeadResult = {
+    name: model.name,
+    mesh: main.structure.mesh,
+    sites: head.sites,
+    cases,
+    verdict: verdictOf(model.limits, cases, opinions, keepOutRemarks(model)),
+    dofs: 3 * main.structure.mesh.x.length,
+    timings: { ...main.timings, total: performance.now() - started },
+  };
+  return { result, stages: { main, coarse: coarse ?? previous?.coarse ?? null, thin: thin ?? previous?.thin ?? null } };
+}
+
+/** From a head model to its verdict in one call. */
+export function solveHead(model: HeadModel, options: HeadOptions = {}): HeadRun {
+  const steps = headSteps(model, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+function measure(names: readonly string[], head: CompiledHead, { structure, cases }: PlateStages): CaseResult[] {
+  const areas = sampleAreas(
+    structure.mesh,
+    structure.firstArea,
+    head.sites.map((site) => site.name),
+  );
+  return cases.map((solved, i) => headCase(names[i], head, structure, solved, areas));
+}

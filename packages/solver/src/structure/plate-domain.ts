@@ -1,0 +1,94 @@
+import { difference } from '../geometry/boolean.ts';
+import type { Point, Region, Ring } from '../geometry/point.ts';
+import { area, extent, perimeter, ringArea } from '../geometry/region.ts';
+import { shapeRing } from '../geometry/ring.ts';
+import type { Shape } from '../geometry/shape.ts';
+import type { MeshDomain } from '../mesh/domain.ts';
+import { type SizeField, sizeField } from '../mesh/size-field.ts';
+import type { PlateProblem } from '../plate/plate-problem.ts';
+
+/** A plate problem as the mesher sees it. */
+export interface PlateDomain {
+  /** Regions of the problem first, in order, then one for each area. */
+  readonly mesh: MeshDomain;
+  readonly size: SizeField;
+  /** Rings of the problem's regions, in order; later ones overwrite earlier ones. */
+  readonly regions: readonly Ring[];
+  /** Rings whose triangles the results are measured on: site fields, or the reported shape. */
+  readonly areas: readonly Ring[];
+  readonly plate: Region;
+  /** Ring of any shape of the problem, its arcs as fine as the elements. */
+  readonly ring: (shape: Shape, path: string) => Ring;
+}
+
+/** Nodes that a plate gets when neither problem nor caller says how fine. */
+const NODES = 5000;
+/** Sagitta of a polygonised arc over the element size. */
+const SAGITTA = 0.005;
+/** Element size grows by at most this much per unit of distance. */
+const GROWTH = 0.25;
+/** Point loads up to this many have the mesh graded towards them. */
+const FEW_LOADS = 64;
+
+/**
+ * Rings and element sizes of a plate problem.
+ *
+ * @param areas rings that the mesh follows so that results over them are exact, such as probe fields
+ * @param coarsening multiplies every element size: 1 as asked, above 1 for a coarser mesh to compare with
+ * @throws Fault BAD_SHAPE with the path of the offending shape
+ */
+export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coarsening = 1): PlateDomain {
+  // The outline is read twice: roughly for its extent, then with arcs as fine as the elements along them.
+  const rough = [shapeRing(problem.outline, { chord: extentOf(problem.outline) / 200, path: 'outline' })];
+  const base = baseSize(problem, rough) * coarsening;
+  const ring = (shape: Shape, path: string): Ring => shapeRing(shape, { chord: SAGITTA * base, path });
+
+  const outline = ring(problem.outline, 'outline');
+  const openings = (problem.openings ?? []).map((shape, i) => ring(shape, `openings.${i}`));
+  const regions = (problem.regions ?? []).map(({ shape }, i) => ring(shape, `regions.${i}.shape`));
+  const plate = openings.length === 0 ? [outline] : difference([outline], openings);
+  const sources = [
+    ...openings.map((opening) => ({ ring: opening, size: narrowed(opening, base) })),
+    ...regions.map((region) => ({ ring: region, size: narrowed(region, base) })),
+    ...(problem.supports ?? []).map(({ at, diameter = 0 }) => ({ at, size: bearingSize(diameter, base) })),
+    ...pointLoads(problem).map((at) => ({ at, size: base / 3 })),
+  ];
+  return {
+    mesh: { outline: plate, regions: [...regions, ...areas] },
+    size: sizeField({ base, sources, growth: GROWTH }),
+    regions,
+    areas,
+    plate,
+    ring,
+  };
+}
+
+/** Element size asked for, or one that gives the plate about {@link NODES} nodes: equilateral, 2/sqrt(3) h^-2 a node. */
+function baseSize(problem: PlateProblem, outline: Region): number {
+  if (problem.mesh !== undefined && 'size' in problem.mesh) return problem.mesh.size;
+  return Math.sqrt((area(outline) * 2) / (Math.sqrt(3) * NODES));
+}
+
+function extentOf(shape: Shape): number {
+  if ('circle' in shape) return shape.circle;
+  if ('rectangle' in shape) return Math.max(...shape.rectangle);
+  const { min, max } = extent([shape.polygon]);
+  return Math.max(max[0] - min[0], max[1] - min[1], 1e-6);
+}
+
+/** Two elements across the mean width 2A/P of a ring, within a fifth of the base size. */
+function narrowed(ring: Ring, base: number): number {
+  const width = (2 * Math.abs(ringArea(ring))) / perimeter(ring);
+  return Math.min(base, Math.max(width / 2, base / 5));
+}
+
+/** Two elements across a bearing; at a point support deflection is finite but its slope is not smooth. */
+function bearingSize(diameter: number, base: number): number {
+  return diameter > 0 ? Math.min(base, Math.max(diameter / 2, base / 4)) : base / 3;
+}
+
+/** Places of point loads, unless there are so many that together they act as a pressure. */
+function pointLoads(problem: PlateProblem): readonly Point[] {
+  const points = (problem.loads ?? []).flatMap((load) => ('at' in load ? [load.at] : []));
+  return points.length > FEW_LOADS ? [] : points;
+}

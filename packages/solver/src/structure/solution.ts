@@ -1,0 +1,44 @@
+import { toGlobal } from '../assembly/holds.ts';
+import { addScaled, dotDense } from '../linear-algebra/half-solve.ts';
+import { scaledResidual } from '../linear-algebra/residual.ts';
+import { backward } from '../linear-algebra/solve.ts';
+import { addRow } from '../linear-algebra/sparse-row.ts';
+import { type Equilibrium, react } from '../supports/equilibrium.ts';
+import type { Loading } from './loading.ts';
+import type { Structure } from './structure.ts';
+
+/** One load case solved. */
+export interface PlateSolution {
+  /** `[3 * nNodes]` w, thetaX, thetaY of each node in global axes, mm and rad. */
+  readonly u: Float64Array;
+  /** Force of each support on the plate along +z, N, in the order of the supports. */
+  readonly reactions: Float64Array;
+  /** Sum of the loads along +z, N. */
+  readonly load: number;
+  /** Scaled residual of the plate without its grounding, under loads and reactions. */
+  readonly residual: number;
+}
+
+/**
+ * Deflection of one load case: `u = L^-T (L^-1 f + sum lambda_i L^-1 c_i) + N a`, one backward solve for the whole
+ * field, with reactions lambda and rigid motion a from the small system.
+ */
+export function solveCase(structure: Structure, system: Equilibrium, loading: Loading): PlateSolution {
+  const { factor, motion, stiffness, holds } = structure;
+  const seat = Float64Array.from(system.supports, ({ half }) => dotDense(half, loading.half));
+  const { force, motion: amplitude } = react(system, seat, loading.resultant);
+
+  const y = loading.half.slice();
+  const f = loading.f.slice();
+  system.supports.forEach(({ half, support }, i) => {
+    addScaled(y, force[i], half);
+    addRow(f, force[i], support.row);
+  });
+  const u = backward(factor, y);
+  motion.fields.forEach((field, r) => {
+    for (let i = 0; i < u.length; i++) u[i] += amplitude[r] * field[i];
+  });
+  const residual = scaledResidual(stiffness, u, f);
+  toGlobal(holds, u);
+  return { u, reactions: force, load: loading.total, residual };
+}

@@ -1,0 +1,80 @@
+import type { Ring } from '../geometry/point.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { PlateProblem } from '../plate/plate-problem.ts';
+import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
+import { equilibrium } from '../supports/equilibrium.ts';
+import { type Loading, loadingOf } from './loading.ts';
+import { type PlateSolution, solveCase } from './solution.ts';
+import { stopwatch } from './stopwatch.ts';
+import { buildStructure, type Structure } from './structure.ts';
+import { supportOf } from './support.ts';
+
+/** Cases of one plate: the problems share everything but their loads. */
+export interface PlateRequest {
+  readonly problems: readonly PlateProblem[];
+  /** Rings the mesh follows so that results over them are exact. */
+  readonly areas: readonly Ring[];
+  /** Element sizes are multiplied by this: 1 as asked. */
+  readonly coarsening: number;
+  /** Keep the mesh of the stages before when only supports and loads have changed since. */
+  readonly keepMesh: boolean;
+  /** Solve on this mesh instead of making one. */
+  readonly mesh?: Mesh;
+}
+
+/** Everything a solve went through, each stage beside the key of what it was made from. Plain data. */
+export interface PlateStages {
+  readonly shapeKey: string;
+  readonly meshKey: string;
+  readonly structure: Structure;
+  readonly supports: ReadonlyMap<string, SupportSolve>;
+  readonly loadings: ReadonlyMap<string, Loading>;
+  readonly cases: readonly PlateSolution[];
+  /** Milliseconds by stage; a stage that was kept takes next to none. */
+  readonly timings: Readonly<Record<string, number>>;
+}
+
+/**
+ * Solves the cases, going back only as far as what changed since `previous`: a moved support renews its own half-solve
+ * and the small system, a load its own forward solve, anything else the mesh and the factor.
+ *
+ * @throws Fault with the path in the plate problem
+ */
+export function advance(previous: PlateStages | null, request: PlateRequest): PlateStages {
+  const { problems, areas, coarsening, keepMesh } = request;
+  const { supports: held = [], loads: _loads, ...shape } = problems[0];
+  const shapeKey = JSON.stringify([shape, areas, coarsening]);
+  // Elements are graded towards the supports, so a mesh made for others is not yet the mesh of this problem.
+  const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter }) => [at, diameter])]);
+  const kept = previous !== null && previous.shapeKey === shapeKey && (keepMesh || previous.meshKey === meshKey);
+  const before = kept ? previous : null;
+
+  const clock = stopwatch();
+  const structure = before?.structure ?? buildStructure(problems[0], areas, coarsening, request.mesh, clock);
+  const supports = keyed(
+    held.map((support, i) => [support, i] as const),
+    before?.supports,
+    ([support, i]) => solveSupport(structure.factor, structure.motion, supportOf(structure, support, i)),
+  );
+  clock.lap('supports');
+  const loadings = keyed(
+    problems.map((problem) => problem.loads ?? []),
+    before?.loadings,
+    (loads) => loadingOf(structure, loads),
+  );
+  clock.lap('loads');
+  const system = equilibrium([...supports.values()], structure.motion.count);
+  const cases = problems.map(({ loads = [] }) => solveCase(structure, system, loadings.get(JSON.stringify(loads))!));
+  clock.lap('cases');
+  return { shapeKey, meshKey: before?.meshKey ?? meshKey, structure, supports, loadings, cases, timings: clock.laps };
+}
+
+/** Made values by the key of what they are made from; a value of `before` with the same key is kept. */
+function keyed<S, T>(sources: readonly S[], before: ReadonlyMap<string, T> | undefined, make: (source: S) => T) {
+  const made = new Map<string, T>();
+  for (const source of sources) {
+    const key = JSON.stringify(source);
+    if (!made.has(key)) made.set(key, before?.get(key) ?? make(source));
+  }
+  return made;
+}

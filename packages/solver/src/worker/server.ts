@@ -1,0 +1,16 @@
+import { expose } from 'comlink';
+import { solverService } from './service.ts';
+
+/** A turn of the event loop that is not clamped to milliseconds, as a timer would be. */
+function breathe(): Promise<void> {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+}
+
+expose(solverService(breathe));
