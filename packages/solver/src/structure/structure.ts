@@ -7,9 +7,10 @@ import type { Ring } from '../geometry/point.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { BlockMatrix } from '../linear-algebra/block-matrix.ts';
 import { type Factor, factorise } from '../linear-algebra/factor.ts';
+import { graphOf } from '../linear-algebra/graph.ts';
 import { order } from '../linear-algebra/order.ts';
 import { analyse } from '../linear-algebra/symbolic.ts';
-import { vertexGraph } from '../mesh/adjacency.ts';
+
 import { type Locator, locator } from '../mesh/locate.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { meshDomain } from '../mesh/mesh-domain.ts';
@@ -79,7 +80,7 @@ export function buildStructure(
   clock.lap('assembly');
 
   const motion = rigidMotion(stiffness, mesh.x, mesh.y, (field) => toLocal(holds, field));
-  const permutation = order(vertexGraph(mesh), mesh.x, mesh.y);
+  const permutation = order(graphOf(pattern), mesh.x, mesh.y);
   const symbolic = analyse(pattern, permutation);
   clock.lap('ordering');
   const factor = factorise(symbolic, grounded(stiffness, grounding(stiffness, motion)));
