@@ -1,0 +1,34 @@
+import { bestFitPlane } from './best-fit-plane.ts';
+import type { Flatness } from './head-result.ts';
+import { minimumZone } from './minimum-zone.ts';
+
+/**
+ * Flatness of a set of points after ISO 12781-1: FLTt, FLTp, FLTv and FLTq about the least-squares plane, FLTt about
+ * the minimum-zone planes. Distances are normal to the reference plane.
+ *
+ * The least-squares plane minimises deviations along z. Against deviations along its own normal it differs by a
+ * relative `tilt (flatness / extent)` at most: nothing for a plate, whose slopes are thousandths.
+ *
+ * @param points `[3 * n]` x, y, z of each point, mm
+ */
+export function flatness(points: Float64Array): Flatness {
+  const { a, bx, by } = bestFitPlane(points);
+  const n = points.length / 3;
+  let [peak, valley, squares] = [0, 0, 0];
+  for (let i = 0; i < n; i++) {
+    const deviation = points[3 * i + 2] - a - bx * points[3 * i] - by * points[3 * i + 1];
+    peak = Math.max(peak, deviation);
+    valley = Math.max(valley, -deviation);
+    squares += deviation * deviation;
+  }
+  const cosine = 1 / Math.sqrt(1 + bx * bx + by * by);
+  return {
+    leastSquares: {
+      total: cosine * (peak + valley),
+      peak: cosine * peak,
+      valley: cosine * valley,
+      rms: cosine * Math.sqrt(squares / Math.max(n, 1)),
+    },
+    minimumZone: minimumZone(points),
+  };
+}
