@@ -1,5 +1,6 @@
-import { bulgeStiffness, curvature, sideBulge, twiceArea } from './plate-kinematics.ts';
-import { plateStiffness } from './plate-stiffness.ts';
+import { bendingProduct } from './bending-product.ts';
+import { bulgeStiffness } from './bulge-stiffness.ts';
+import { curvature, sideBulge, twiceArea } from './plate-kinematics.ts';
 
 /** Scratch of one call; kept so that assembly allocates nothing. */
 const phi = new Float64Array(3);
@@ -65,7 +66,7 @@ export function shearPlateStiffness(
   sideBulge(x, y, phi, a);
   bulgeStiffness(x, y, bending, R);
   addShearStiffness(x, y, shear);
-  plateStiffness(x, y, bending, a, R, Ke);
+  bendingProduct(x, y, bending, a, R, Ke);
 }
 
 /** `R_kl += g_k g_l integral of W_k' S W_l`, W_k = L_i grad L_j - L_j grad L_i, with `integral of L_m L_n = A/12 (1 + delta_mn)`. */

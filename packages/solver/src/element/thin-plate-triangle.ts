@@ -1,5 +1,6 @@
-import { bulgeStiffness, curvature, sideBulge } from './plate-kinematics.ts';
-import { plateStiffness } from './plate-stiffness.ts';
+import { bendingProduct } from './bending-product.ts';
+import { bulgeStiffness } from './bulge-stiffness.ts';
+import { curvature, sideBulge } from './plate-kinematics.ts';
 
 /** Scratch of one call; kept so that assembly allocates nothing. */
 const a = new Float64Array(27);
@@ -18,7 +19,7 @@ const noShear = new Float64Array(3);
 export function thinPlateStiffness(x: Float64Array, y: Float64Array, bending: Float64Array, Ke: Float64Array): void {
   sideBulge(x, y, noShear, a);
   bulgeStiffness(x, y, bending, H);
-  plateStiffness(x, y, bending, a, H, Ke);
+  bendingProduct(x, y, bending, a, H, Ke);
 }
 
 /**

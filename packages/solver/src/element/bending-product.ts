@@ -12,7 +12,7 @@ const linear = new Float64Array(27);
  * @param R stiffness between the side bulges, `[3 * 3]`, symmetric
  * @param Ke `[9 * 9]` out, symmetric
  */
-export function plateStiffness(
+export function bendingProduct(
   x: Float64Array,
   y: Float64Array,
   bending: Float64Array,
