@@ -1,0 +1,55 @@
+import { clipCapacity, clipToTriangle } from '../geometry/convex-clip.ts';
+import type { Ring } from '../geometry/point.ts';
+import { type Locator, trianglesIn } from '../mesh/locate.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+
+/**
+ * Visits every triangle of the mesh that a ring overlaps, with the part of the ring inside it.
+ *
+ * @param ring simple, either sense
+ * @param visit gets the triangle and the part as x, y of `count` corners, counter-clockwise; valid during the call only
+ */
+export function eachOverlap(
+  mesh: Mesh,
+  locator: Locator,
+  ring: Ring,
+  visit: (triangle: number, polygon: Float64Array, count: number) => void,
+): void {
+  const polygon = counterClockwise(ring);
+  const count = ring.length;
+  const part = new Float64Array(clipCapacity(count));
+  const scratch = new Float64Array(clipCapacity(count));
+  const corners = new Float64Array(6);
+  const { x, y, triangles } = mesh;
+  let [xMin, yMin, xMax, yMax] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [px, py] of ring) {
+    xMin = Math.min(xMin, px);
+    xMax = Math.max(xMax, px);
+    yMin = Math.min(yMin, py);
+    yMax = Math.max(yMax, py);
+  }
+  for (const t of trianglesIn(locator, xMin, yMin, xMax, yMax)) {
+    for (let c = 0; c < 3; c++) {
+      corners[2 * c] = x[triangles[3 * t + c]];
+      corners[2 * c + 1] = y[triangles[3 * t + c]];
+    }
+    const kept = clipToTriangle(polygon, count, corners, part, scratch);
+    if (kept > 2 && twiceSignedArea(part, kept) > 0) visit(t, part, kept);
+  }
+}
+
+/** The ring as x, y of each corner, counter-clockwise. */
+function counterClockwise(ring: Ring): Float64Array {
+  const polygon = Float64Array.from(ring.flat());
+  if (twiceSignedArea(polygon, ring.length) >= 0) return polygon;
+  return Float64Array.from([...ring].reverse().flat());
+}
+
+function twiceSignedArea(polygon: Float64Array, count: number): number {
+  let sum = 0;
+  for (let c = 2; c < count; c++)
+    sum +=
+      (polygon[2 * c - 2] - polygon[0]) * (polygon[2 * c + 1] - polygon[1]) -
+      (polygon[2 * c] - polygon[0]) * (polygon[2 * c - 1] - polygon[1]);
+  return sum;
+}

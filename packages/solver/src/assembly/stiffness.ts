@@ -1,0 +1,101 @@
+import { addFoundationStiffness } from '../element/foundation.ts';
+import { plateStiffness } from '../element/plate-triangle.ts';
+import type { BlockMatrix } from '../linear-algebra/block-matrix.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { Rigidity } from '../section/rigidity.ts';
+import type { Foundation } from './foundation.ts';
+import type { Holds } from './holds.ts';
+import type { MeshPattern } from './pattern.ts';
+import { triangleCorners } from './triangle-corners.ts';
+
+/**
+ * Stiffness of the plate: `K[dofs, dofs] += Ke` over its triangles and foundations, in the local axes of the holds.
+ *
+ * Held dofs stay in the system as rows of their own: off-diagonals zero, the diagonal what the elements gave it, so
+ * that it is scaled like its neighbours.
+ *
+ * @param mesh its `region` indexes `rigidities`
+ * @param theory `shear` uses the shear stiffness of each section; one that gives none is rigid in shear
+ */
+export function assembleStiffness(
+  mesh: Pick<Mesh, 'x' | 'y' | 'triangles' | 'region'>,
+  pattern: MeshPattern,
+  rigidities: readonly Rigidity[],
+  theory: 'thin' | 'shear',
+  foundations: readonly Foundation[],
+  holds: Holds,
+): BlockMatrix {
+  const { triangles, region } = mesh;
+  const value = new Float64Array(9 * pattern.column.length);
+  const x = new Float64Array(3);
+  const y = new Float64Array(3);
+  const Ke = new Float64Array(81);
+  for (let t = 0; t < region.length; t++) {
+    triangleCorners(mesh, t, x, y);
+    const { bending, shear } = rigidities[region[t]];
+    plateStiffness(x, y, bending, theory === 'thin' ? null : shear, Ke);
+    toLocalAxes(holds, triangles, t, Ke);
+    scatter(pattern.block, triangles, t, Ke, value);
+  }
+  for (const { modulus, triangle, start, corner } of foundations)
+    for (let part = 0; part < triangle.length; part++) {
+      const t = triangle[part];
+      triangleCorners(mesh, t, x, y);
+      Ke.fill(0);
+      const polygon = corner.subarray(2 * start[part], 2 * start[part + 1]);
+      addFoundationStiffness(x, y, modulus, polygon, polygon.length / 2, Ke);
+      toLocalAxes(holds, triangles, t, Ke);
+      scatter(pattern.block, triangles, t, Ke, value);
+    }
+  const { n, start, column } = pattern;
+  return { n, start, column, value };
+}
+
+/** `Ke <- R' Ke R` to the local axes of its nodes, then off-diagonals of held dofs to zero. */
+function toLocalAxes({ cos, sin, mask }: Holds, triangles: Uint32Array, t: number, Ke: Float64Array): void {
+  for (let corner = 0; corner < 3; corner++) {
+    const node = triangles[3 * t + corner];
+    if (mask[node] === 0) continue;
+    const c = cos[node];
+    const s = sin[node];
+    const p = 3 * corner + 1;
+    if (s !== 0 || c !== 1) {
+      for (let q = 0; q < 9; q++) {
+        const a = Ke[9 * p + q];
+        const b = Ke[9 * p + 9 + q];
+        Ke[9 * p + q] = c * a + s * b;
+        Ke[9 * p + 9 + q] = c * b - s * a;
+      }
+      for (let q = 0; q < 9; q++) {
+        const a = Ke[9 * q + p];
+        const b = Ke[9 * q + p + 1];
+        Ke[9 * q + p] = c * a + s * b;
+        Ke[9 * q + p + 1] = c * b - s * a;
+      }
+    }
+    for (let dof = 0; dof < 3; dof++) {
+      if ((mask[node] & (1 << dof)) === 0) continue;
+      const held = 3 * corner + dof;
+      const own = Ke[10 * held];
+      for (let q = 0; q < 9; q++) Ke[9 * held + q] = Ke[9 * q + held] = 0;
+      Ke[10 * held] = own;
+    }
+  }
+}
+
+/** Adds the six blocks of Ke on and below the diagonal to their places. */
+function scatter(block: Uint32Array, triangles: Uint32Array, t: number, Ke: Float64Array, value: Float64Array): void {
+  for (let k = 0; k < 3; k++) {
+    const diagonal = 9 * block[6 * t + k];
+    const own = 30 * k;
+    for (let a = 0; a < 3; a++) for (let b = 0; b < 3; b++) value[diagonal + 3 * a + b] += Ke[own + 9 * a + b];
+
+    const side = 9 * block[6 * t + 3 + k];
+    const i = k === 2 ? 0 : k + 1;
+    const j = k === 0 ? 2 : k - 1;
+    // The row belongs to the larger node.
+    const isLarger = triangles[3 * t + i] > triangles[3 * t + j];
+    const from = isLarger ? 27 * i + 3 * j : 27 * j + 3 * i;
+    for (let a = 0; a < 3; a++) for (let b = 0; b < 3; b++) value[side + 3 * a + b] += Ke[from + 9 * a + b];
+  }
+}
