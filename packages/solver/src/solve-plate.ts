@@ -32,7 +32,6 @@ const BOARD = { a: 0, bx: 0, by: 0 };
 export function solvePlate(problem: PlateProblem): PlateField {
   const started = performance.now();
   const tolerance = problem.mesh !== undefined && 'tolerance' in problem.mesh ? problem.mesh.tolerance : Infinity;
-  checkPlateProblem(problem);
   const over = problem.report?.over;
   const areas = over === undefined ? [] : [shapeRing(over, { chord: AREA_CHORD, path: 'report.over' })];
   const request = { problems: [problem], areas, keepMesh: false };

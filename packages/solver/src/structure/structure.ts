@@ -6,6 +6,7 @@ import { Fault } from '../fault/fault.ts';
 import type { Ring } from '../geometry/point.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { BlockMatrix } from '../linear-algebra/block-matrix.ts';
+import { fastestKernel } from '../linear-algebra/compiled-kernel.ts';
 import { type Factor, factorise } from '../linear-algebra/factor.ts';
 import { graphOf } from '../linear-algebra/graph.ts';
 import { order } from '../linear-algebra/order.ts';
@@ -83,7 +84,7 @@ export function buildStructure(
   const permutation = order(graphOf(pattern), mesh.x, mesh.y);
   const symbolic = analyse(pattern, permutation);
   clock.lap('ordering');
-  const factor = factorise(symbolic, grounded(stiffness, grounding(stiffness, motion)));
+  const factor = factorise(symbolic, grounded(stiffness, grounding(stiffness, motion)), fastestKernel());
   clock.lap('factor');
   const firstArea = domain.regions.length + 1;
   const { ring } = domain;
