@@ -17,7 +17,7 @@ const steps = [
   { name: 'style', commands: [[bin('@biomejs/biome/bin/biome'), 'check', '.']] },
   {
     name: 'types',
-    commands: ['packages/solver', 'packages/cli', 'packages/viewer', 'tests'].map((p) => [
+    commands: ['packages/solver', 'packages/solver/test', 'packages/cli', 'packages/viewer', 'tests'].map((p) => [
       bin('typescript/bin/tsc'),
       '-p',
       p,
