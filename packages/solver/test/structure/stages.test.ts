@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import type { PlateProblem } from '../../src/plate/plate-problem.ts';
+import { advance, type PlateRequest } from '../../src/structure/stages.ts';
+
+const plate: PlateProblem = {
+  plate: 1,
+  outline: { rectangle: [60, 40], corner: 3 },
+  section: { E: 66000, nu: 0.29, thickness: 4.5 },
+  regions: [{ shape: { rectangle: [10, 40] }, section: { E: 2e5, nu: 0.27, thickness: 3 } }],
+  supports: [
+    { at: [-25, -15], diameter: 4 },
+    { at: [25, -15], diameter: 4, stiffness: 5e4 },
+    { at: [0, 16], diameter: 4 },
+    { at: [25, 15], diameter: 4, stiffness: 8e4 },
+  ],
+  loads: [{ over: { rectangle: [20, 12], centre: [4, 1] }, force: 90 }],
+  theory: 'shear',
+  mesh: { size: 2.5 },
+};
+
+const request = (problem: PlateProblem, rest: Partial<PlateRequest> = {}): PlateRequest => ({
+  problems: [problem],
+  areas: [],
+  coarsening: 1,
+  keepMesh: true,
+  ...rest,
+});
+
+const moved: PlateProblem = {
+  ...plate,
+  supports: plate.supports!.map((support, i) => (i === 2 ? { ...support, at: [-6, 11] } : support)),
+};
+
+describe('stages of a plate solve', () => {
+  const first = advance(null, request(plate));
+
+  it('renew one half-solve when one support moves, and give what a fresh solve on the same mesh gives', () => {
+    const next = advance(first, request(moved));
+    const fresh = advance(null, request(moved, { mesh: first.structure.mesh }));
+    expect(next.structure).toBe(first.structure);
+    const keptSolves = [...next.supports.values()].filter((solve) => [...first.supports.values()].includes(solve));
+    expect(keptSolves).toHaveLength(3);
+    const largest = Math.max(...fresh.cases[0].u.map(Math.abs));
+    next.cases[0].u.forEach((value, i) => {
+      expect(Math.abs(value - fresh.cases[0].u[i])).toBeLessThan(1e-12 * largest);
+    });
+    expect(Math.max(...first.cases[0].u.map((value, i) => Math.abs(value - next.cases[0].u[i])))).toBeGreaterThan(
+      0.01 * largest,
+    );
+  });
+
+  it('make the mesh anew for moved supports when it is not to be kept', () => {
+    expect(advance(first, request(moved, { keepMesh: false })).structure).not.toBe(first.structure);
+    expect(advance(first, request(plate, { keepMesh: false })).structure).toBe(first.structure);
+  });
+
+  it('come back to the mesh of the problem once a drag has ended elsewhere', () => {
+    const dragged = advance(first, request(moved));
+    const ended = advance(dragged, request(moved, { keepMesh: false }));
+    const fresh = advance(null, request(moved));
+    expect([...ended.cases[0].u]).toEqual([...fresh.cases[0].u]);
+  });
+
+  it('keep factor and supports when only a load changes, and scale with it', () => {
+    const doubled = {
+      ...plate,
+      loads: [{ over: { rectangle: [20, 12], centre: [4, 1] }, force: 180 }],
+    } as PlateProblem;
+    const next = advance(first, request(doubled));
+    expect(next.structure).toBe(first.structure);
+    expect([...next.supports.values()]).toEqual([...first.supports.values()]);
+    expect(next.cases[0].reactions[2] / first.cases[0].reactions[2]).toBeCloseTo(2, 10);
+  });
+
+  it('start over when a section changes', () => {
+    const thicker = { ...plate, section: { E: 66000, nu: 0.29, thickness: 5 } };
+    expect(advance(first, request(thicker)).structure).not.toBe(first.structure);
+  });
+
+  it('solve cases side by side as each alone', () => {
+    const other = { ...plate, loads: [{ at: [-20, 5], force: -12 }] } as PlateProblem;
+    const both = advance(null, request(plate, { problems: [plate, other], mesh: first.structure.mesh }));
+    const alone = advance(null, request(other, { mesh: first.structure.mesh }));
+    expect([...both.cases[1].reactions]).toEqual([...alone.cases[0].reactions]);
+    expect(both.cases[1].load).toBeCloseTo(-12, 12);
+  });
+});
