@@ -17,6 +17,9 @@ export interface Moments {
  * Smoothed moments at the corners of every triangle: at each node the mean over the triangles around it with the same
  * section, weighted by area. Never averaged across sections, where moments along the interface truly jump.
  *
+ * Errors fall with h at edges and with h^2 inside; a fit to centroid values over patches of triangles was tried and is
+ * coarser at clamped edges by a factor of two to five.
+ *
  * @param mesh its `region` indexes `rigidities` and `freeCurvature`
  * @param u `[3 * nNodes]` global dofs
  * @param freeCurvature curvature of each section that costs no moment, 1/mm, as from a temperature gradient

@@ -2,6 +2,7 @@ import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { shearPlateCurvature, shearPlateStiffness, shearPlateStrain } from '../../src/element/shear-plate-triangle.ts';
 import { thinPlateCurvature, thinPlateStiffness } from '../../src/element/thin-plate-triangle.ts';
+import { radon7 } from './quadrature.ts';
 import { norm, sampleTriangles, sections } from './sample-triangles.ts';
 
 interface Element {
@@ -72,7 +73,7 @@ describe.each(cases)('$theory plate triangle, $section, $name', ({ theory, eleme
       [shear[0], shear[1]],
       [shear[1], shear[2]],
     ];
-    for (const { l, weight } of hammer7) {
+    for (const { l, weight } of radon7) {
       addProduct(energy, element.curvature(x, y, bending, shear, l), D, weight * area);
       addProduct(energy, element.shear(x, y, bending, shear, l), S, weight * area);
     }
@@ -89,7 +90,7 @@ describe.each(cases)('$theory plate triangle, $section, $name', ({ theory, eleme
       u[3 * n + 1] = b * px + c * py;
       u[3 * n + 2] = -(a * px + b * py);
     }
-    for (const { l } of hammer7) {
+    for (const { l } of radon7) {
       const k = apply(element.curvature(x, y, bending, shear, l), u);
       expect(norm([k[0] + a, k[1] + c, k[2] + 2 * b])).toBeLessThan(1e-9);
       expect(norm(apply(element.shear(x, y, bending, shear, l), u))).toBeLessThan(1e-9);
@@ -157,7 +158,7 @@ describe('shear plate triangle', () => {
       const [gx, gy] = [0.3, -0.8];
       const u = new Float64Array(9);
       for (let n = 0; n < 3; n++) u[3 * n] = 2 + gx * x[n] + gy * y[n];
-      for (const { l } of hammer7) {
+      for (const { l } of radon7) {
         const gamma = apply(elements.shear.shear(x, y, bending, soft, l), u);
         expect(Math.hypot(gamma[0] - gx, gamma[1] - gy)).toBeLessThan(1e-6);
         expect(norm(apply(elements.shear.curvature(x, y, bending, soft, l), u))).toBeLessThan(1e-6);
@@ -185,24 +186,6 @@ describe('shear plate triangle', () => {
     }
   });
 });
-
-/** Radon (1948), degree 5, seven points. */
-const hammer7 = (() => {
-  const r = Math.sqrt(15);
-  const [a, b] = [(6 - r) / 21, (6 + r) / 21];
-  const [wa, wb] = [(155 - r) / 1200, (155 + r) / 1200];
-  return [
-    { l: [1 / 3, 1 / 3, 1 / 3], weight: 9 / 40 },
-    ...[
-      [a, wa],
-      [b, wb],
-    ].flatMap(([p, weight]) => [
-      { l: [1 - 2 * p, p, p], weight },
-      { l: [p, 1 - 2 * p, p], weight },
-      { l: [p, p, 1 - 2 * p], weight },
-    ]),
-  ];
-})();
 
 function filled(length: number, fill: (out: Float64Array) => void): Float64Array {
   const out = new Float64Array(length);
