@@ -61,7 +61,7 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     if (theory === 'shear') {
       yield 'thin plate';
       const problems = head.problems.map((problem) => ({ ...problem, theory: 'thin' as const }));
-      thin = advance(previous?.thin ?? null, { ...request, problems, mesh: main.structure.mesh });
+      thin = advance(previous?.thin ?? null, { ...request, problems, meshed: main.meshed });
     }
   }
   yield 'verdict';

@@ -7,16 +7,22 @@ import { multiply } from './multiply.ts';
  *
  * @param u `[3 * n]` in node order
  * @param f `[3 * n]` in node order
+ * @param norm of the matrix, from {@link rowSumNorm}, when it is at hand
  */
-export function scaledResidual(matrix: BlockMatrix, u: Float64Array, f: Float64Array): number {
+export function scaledResidual(
+  matrix: BlockMatrix,
+  u: Float64Array,
+  f: Float64Array,
+  norm: number = rowSumNorm(matrix),
+): number {
   const r = multiply(matrix, u);
   for (let i = 0; i < r.length; i++) r[i] -= f[i];
-  const scale = rowSumNorm(matrix) * maxNorm(u) + maxNorm(f);
+  const scale = norm * maxNorm(u) + maxNorm(f);
   return scale === 0 ? 0 : maxNorm(r) / scale;
 }
 
-/** Largest sum of magnitudes in a row. */
-function rowSumNorm({ n, start, column, value }: BlockMatrix): number {
+/** Largest sum of magnitudes in a row: the maximum norm of a matrix. */
+export function rowSumNorm({ n, start, column, value }: BlockMatrix): number {
   const sum = new Float64Array(3 * n);
   for (let i = 0; i < n; i++)
     for (let k = start[i]; k < start[i + 1]; k++)

@@ -24,7 +24,7 @@ export interface PlateSolution {
  * field, with reactions lambda and rigid motion a from the small system.
  */
 export function solveCase(structure: Structure, system: Equilibrium, loading: Loading): PlateSolution {
-  const { factor, motion, stiffness, holds } = structure;
+  const { factor, motion, stiffness, norm, holds } = structure;
   const seat = Float64Array.from(system.supports, ({ half }) => dotDense(half, loading.half));
   const { force, motion: amplitude } = react(system, seat, loading.resultant);
 
@@ -38,7 +38,7 @@ export function solveCase(structure: Structure, system: Equilibrium, loading: Lo
   motion.fields.forEach((field, r) => {
     for (let i = 0; i < u.length; i++) u[i] += amplitude[r] * field[i];
   });
-  const residual = scaledResidual(stiffness, u, f);
+  const residual = scaledResidual(stiffness, u, f, norm);
   toGlobal(holds, u);
   return { u, reactions: force, load: loading.total, residual };
 }

@@ -1,9 +1,9 @@
 import type { Ring } from '../geometry/point.ts';
-import type { Mesh } from '../mesh/mesh.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
 import { equilibrium } from '../supports/equilibrium.ts';
 import { type Loading, loadingOf } from './loading.ts';
+import { type Meshed, meshPlate } from './meshed.ts';
 import { type PlateSolution, solveCase } from './solution.ts';
 import { stopwatch } from './stopwatch.ts';
 import { buildStructure, type Structure } from './structure.ts';
@@ -18,55 +18,76 @@ export interface PlateRequest {
   readonly coarsening: number;
   /** Keep the mesh of the stages before when only supports and loads have changed since. */
   readonly keepMesh: boolean;
-  /** Solve on this mesh instead of making one. */
-  readonly mesh?: Mesh;
+  /** Solve on this mesh, made from the same shapes, instead of making one. */
+  readonly meshed?: Meshed;
 }
 
 /** Everything a solve went through, each stage beside the key of what it was made from. Plain data. */
 export interface PlateStages {
   readonly shapeKey: string;
   readonly meshKey: string;
+  readonly meshed: Meshed;
+  readonly structureKey: string;
   readonly structure: Structure;
   readonly supports: ReadonlyMap<string, SupportSolve>;
   readonly loadings: ReadonlyMap<string, Loading>;
   readonly cases: readonly PlateSolution[];
-  /** Milliseconds by stage; a stage that was kept takes next to none. */
+  /** Milliseconds by stage; a stage that was kept is left out or takes next to none. */
   readonly timings: Readonly<Record<string, number>>;
 }
 
 /**
  * Solves the cases, going back only as far as what changed since `previous`: a moved support renews its own half-solve
- * and the small system, a load its own forward solve, anything else the mesh and the factor.
+ * and the small system, a load its own forward solve, a section the numbers but not the mesh, a shape everything.
  *
  * @throws Fault with the path in the plate problem
  */
 export function advance(previous: PlateStages | null, request: PlateRequest): PlateStages {
   const { problems, areas, coarsening, keepMesh } = request;
-  const { supports: held = [], loads: _loads, ...shape } = problems[0];
-  const shapeKey = JSON.stringify([shape, areas, coarsening]);
+  const [plate] = problems;
+  const held = plate.supports ?? [];
+  const clock = stopwatch();
+
+  const shapeKey = JSON.stringify([shapesOf(plate), areas, coarsening]);
   // Elements are graded towards the supports, so a mesh made for others is not yet the mesh of this problem.
   const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter }) => [at, diameter])]);
-  const kept = previous !== null && previous.shapeKey === shapeKey && (keepMesh || previous.meshKey === meshKey);
-  const before = kept ? previous : null;
+  const sameMesh = previous !== null && (keepMesh ? previous.shapeKey === shapeKey : previous.meshKey === meshKey);
+  const meshed = request.meshed ?? (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock));
 
-  const clock = stopwatch();
-  const structure = before?.structure ?? buildStructure(problems[0], areas, coarsening, request.mesh, clock);
+  const structureKey = JSON.stringify([plate.section, plate.regions, plate.edges, plate.foundations, plate.theory]);
+  const kept = previous?.meshed === meshed && previous.structureKey === structureKey ? previous : null;
+  const structure = kept?.structure ?? buildStructure(plate, meshed, clock);
   const supports = keyed(
     held.map((support, i) => [support, i] as const),
-    before?.supports,
+    kept?.supports,
     ([support, i]) => solveSupport(structure.factor, structure.motion, supportOf(structure, support, i)),
   );
   clock.lap('supports');
   const loadings = keyed(
     problems.map((problem) => problem.loads ?? []),
-    before?.loadings,
+    kept?.loadings,
     (loads) => loadingOf(structure, loads),
   );
   clock.lap('loads');
   const system = equilibrium([...supports.values()], structure.motion.count);
   const cases = problems.map(({ loads = [] }) => solveCase(structure, system, loadings.get(JSON.stringify(loads))!));
   clock.lap('cases');
-  return { shapeKey, meshKey: before?.meshKey ?? meshKey, structure, supports, loadings, cases, timings: clock.laps };
+  return {
+    shapeKey,
+    meshKey: sameMesh ? previous.meshKey : meshKey,
+    meshed,
+    structureKey,
+    structure,
+    supports,
+    loadings,
+    cases,
+    timings: clock.laps,
+  };
+}
+
+/** What the mesh of a problem follows, but for its supports. */
+function shapesOf({ outline, openings, regions = [], loads = [], mesh }: PlateProblem) {
+  return [outline, openings, regions.map(({ shape }) => shape), loads.filter((load) => 'at' in load), mesh];
 }
 
 /** Made values by the key of what they are made from; a value of `before` with the same key is kept. */

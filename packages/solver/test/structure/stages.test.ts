@@ -36,7 +36,7 @@ describe('stages of a plate solve', () => {
 
   it('renew one half-solve when one support moves, and give what a fresh solve on the same mesh gives', () => {
     const next = advance(first, request(moved));
-    const fresh = advance(null, request(moved, { mesh: first.structure.mesh }));
+    const fresh = advance(null, request(moved, { meshed: first.meshed }));
     expect(next.structure).toBe(first.structure);
     const keptSolves = [...next.supports.values()].filter((solve) => [...first.supports.values()].includes(solve));
     expect(keptSolves).toHaveLength(3);
@@ -72,15 +72,23 @@ describe('stages of a plate solve', () => {
     expect(next.cases[0].reactions[2] / first.cases[0].reactions[2]).toBeCloseTo(2, 10);
   });
 
-  it('start over when a section changes', () => {
+  it('keep the mesh but not the factor when a section changes', () => {
     const thicker = { ...plate, section: { E: 66000, nu: 0.29, thickness: 5 } };
-    expect(advance(first, request(thicker)).structure).not.toBe(first.structure);
+    const next = advance(first, request(thicker, { keepMesh: false }));
+    expect(next.meshed).toBe(first.meshed);
+    expect([...next.cases[0].u]).toEqual([...advance(null, request(thicker)).cases[0].u]);
+    expect(next.cases[0].u).not.toEqual(first.cases[0].u);
+  });
+
+  it('start over when a shape changes', () => {
+    const wider = { ...plate, outline: { rectangle: [61, 40] } } as PlateProblem;
+    expect(advance(first, request(wider)).meshed).not.toBe(first.meshed);
   });
 
   it('solve cases side by side as each alone', () => {
     const other = { ...plate, loads: [{ at: [-20, 5], force: -12 }] } as PlateProblem;
-    const both = advance(null, request(plate, { problems: [plate, other], mesh: first.structure.mesh }));
-    const alone = advance(null, request(other, { mesh: first.structure.mesh }));
+    const both = advance(null, request(plate, { problems: [plate, other], meshed: first.meshed }));
+    const alone = advance(null, request(other, { meshed: first.meshed }));
     expect([...both.cases[1].reactions]).toEqual([...alone.cases[0].reactions]);
     expect(both.cases[1].load).toBeCloseTo(-12, 12);
   });
