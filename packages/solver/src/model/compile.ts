@@ -1,0 +1,98 @@
+import { Fault } from '../fault/fault.ts';
+import type { Ring } from '../geometry/point.ts';
+import { ringArea } from '../geometry/region.ts';
+import type { Site } from '../layout/site.ts';
+import { siteLayout } from '../layout/sites.ts';
+import type { PlateProblem } from '../plate/plate-problem.ts';
+import { type PlacedFastener, placeFasteners } from './fasteners.ts';
+import type { Frame, HeadModel } from './head-model.ts';
+import { caseLoads } from './loads.ts';
+import { meshSize } from './mesh-size.ts';
+import { headParts, outerRings } from './parts.ts';
+import { fieldRing, requireSiteRoom } from './site-room.ts';
+import { polygon, zonesOf } from './zones.ts';
+
+/** A head as plates to solve. */
+export interface CompiledHead {
+  /** One for each load case; they share everything but their loads. */
+  readonly problems: readonly PlateProblem[];
+  readonly sites: readonly Site[];
+  /** Rings of the probe fields, in the order of the sites. */
+  readonly siteArea: readonly Ring[];
+  /** In the order of the model, and of the supports of each problem. */
+  readonly fasteners: readonly PlacedFastener[];
+  /** mm */
+  readonly meshSize: number;
+}
+
+/** Rise of an arc above its edge over the element size. */
+const SAGITTA = 0.02;
+
+/**
+ * Plate problems of a head, one for each load case.
+ *
+ * @throws Fault with the path in the model for a head that makes no sense
+ */
+export function compileHead(model: HeadModel): CompiledHead {
+  requireNames(model);
+  requireSupportedFrame(model.frame);
+  const sites = siteLayout(model.sites);
+  const size = meshSize(model);
+  const parts = headParts(model, sites, SAGITTA * size);
+  const siteArea = sites.map(fieldRing);
+  requireSiteRoom(sites, siteArea, parts);
+  const fasteners = placeFasteners(model, parts, sites, siteArea);
+
+  const [outline] = outerRings(parts.plate);
+  const plate: PlateProblem = {
+    plate: 1,
+    name: model.name,
+    outline: polygon(outline),
+    openings: parts.plate.filter((ring) => ringArea(ring) < 0).map(polygon),
+    ...zonesOf(model, parts),
+    supports: fasteners.map(({ name, at: [x, y], bearing, stiffness }) => ({
+      name,
+      at: [x, y],
+      diameter: bearing,
+      stiffness,
+    })),
+    theory: model.theory ?? 'shear',
+    mesh: { size },
+  };
+  const problems = model.cases.map((_, i) => ({ ...plate, loads: caseLoads(model, sites, i) }));
+  return { problems, sites, siteArea, fasteners, meshSize: size };
+}
+
+/** Results are told apart by name. */
+function requireNames({ fasteners, cases, keepOuts = [] }: HeadModel): void {
+  for (const [list, items] of Object.entries({ fasteners, cases, keepOuts })) {
+    const names = items.map(({ name }) => name);
+    const again = names.findIndex((name, i) => names.indexOf(name) < i);
+    if (again < 0) continue;
+    throw new Fault(
+      'SCHEMA',
+      `The name "${names[again]}" is used twice in ${list}. Give each its own.`,
+      `${list}.${again}.name`,
+      { value: names[again] },
+    );
+  }
+}
+
+function requireSupportedFrame(frame: Frame | undefined): void {
+  if (frame === undefined) return;
+  const { side, join } = frame;
+  if (join === 'bracket')
+    throw new Fault(
+      'NOT_YET',
+      'frame.join is "bracket", which is not solved by this version. Use "sliding" for a screwed frame: it bends more than the real one.',
+      'frame.join',
+      { value: join, expected: 'sliding, or bonded with side level' },
+    );
+  if (join === 'bonded' && side !== 'level')
+    throw new Fault(
+      'NOT_YET',
+      `A frame bonded to the ${side} face bends and stretches at once, which is not solved by this version. Use "join": "sliding", or "side": "level".`,
+      'frame.join',
+      { value: join, expected: 'sliding, or bonded with side level' },
+    );
+}

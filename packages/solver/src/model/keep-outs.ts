@@ -1,0 +1,33 @@
+import { distanceToRing, insideRing } from '../geometry/inside.ts';
+import { shapeRing } from '../geometry/ring.ts';
+import type { Fastener, HeadModel } from './head-model.ts';
+import { screws } from './screws.ts';
+
+/** Sagitta of a keep-out's arcs, mm. */
+const CHORD = 0.005;
+
+/**
+ * One sentence for each fastener whose head lies in a keep-out of the board or nearer to it than its clearance. Not
+ * faults: the bow is right all the same, but the board designer will object.
+ */
+export function keepOutRemarks(model: HeadModel): string[] {
+  return (model.keepOuts ?? []).flatMap(({ name, shape, clearance = 0 }, i) => {
+    const ring = shapeRing(shape, { chord: CHORD, path: `keepOuts.${i}.shape` });
+    return model.fasteners.flatMap((fastener) => {
+      const [x, y] = fastener.at;
+      const edge = distanceToRing(ring, x, y) * (insideRing(ring, x, y) ? -1 : 1);
+      const gap = edge - headDiameter(fastener) / 2;
+      if (gap >= clearance) return [];
+      return gap < 0
+        ? [`Fastener ${fastener.name} reaches ${(-gap).toFixed(2)} mm into keep-out "${name}".`]
+        : [
+            `Fastener ${fastener.name} is ${gap.toFixed(2)} mm from keep-out "${name}", which asks for ${clearance} mm clearance.`,
+          ];
+    });
+  });
+}
+
+function headDiameter({ screw, bearing }: Fastener): number {
+  const size = screw !== undefined && Object.hasOwn(screws, screw) ? screws[screw].head : 0;
+  return Math.max(size, bearing ?? 0);
+}

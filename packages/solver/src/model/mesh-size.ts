@@ -1,0 +1,52 @@
+import { Fault } from '../fault/fault.ts';
+import { union } from '../geometry/boolean.ts';
+import { area, extent } from '../geometry/region.ts';
+import { shapeRing } from '../geometry/ring.ts';
+import type { Shape } from '../geometry/shape.ts';
+import type { HeadModel } from './head-model.ts';
+
+/** Nodes a head is given: enough for the bow to about 1 %, few enough to solve at once. */
+const USUAL = 5000;
+/** Small fields and ribs may raise that. */
+const MOST = 8000;
+/** Nodes that a size asked for may lead to. */
+const LIMIT = 300_000;
+/** Elements across a probe field and across a rib. */
+const ACROSS_FIELD = 4;
+const ACROSS_RIB = 2;
+
+/**
+ * Element size of a head: the one asked for, or one that follows from the extent of the plate, refined to resolve
+ * probe fields and ribs as far as the number of nodes allows.
+ *
+ * @throws Fault TOO_LARGE when the size asked for would give millions of elements
+ */
+export function meshSize(model: HeadModel): number {
+  const plate = area(
+    union(rough(model.body.outline, 'body.outline'), model.frame && rough(model.frame.outer, 'frame.outer')),
+  );
+  const sizeFor = (nodes: number) => Math.sqrt((2 * plate) / (Math.sqrt(3) * nodes));
+  if (model.mesh === undefined) {
+    const narrow = [
+      ...model.sites.probes.field.map((length) => length / ACROSS_FIELD),
+      ...(model.frame?.ribs ?? []).map(({ width }) => width / ACROSS_RIB),
+    ];
+    return Math.max(sizeFor(MOST), Math.min(sizeFor(USUAL), ...narrow));
+  }
+  const { size } = model.mesh;
+  const least = sizeFor(LIMIT);
+  if (size < least)
+    throw new Fault(
+      'TOO_LARGE',
+      `mesh.size is ${size} mm, which gives this head more than ${LIMIT} nodes. Use ${least.toFixed(3)} mm or more, or leave it out.`,
+      'mesh.size',
+      { value: size, expected: `${least.toFixed(3)} or more` },
+    );
+  return size;
+}
+
+/** Rings good enough for an area. */
+function rough(shape: Shape, path: string) {
+  const { min, max } = extent([shapeRing(shape, { chord: 1, path })]);
+  return [shapeRing(shape, { chord: (max[0] - min[0] + max[1] - min[1]) / 1000, path })];
+}
