@@ -1,4 +1,5 @@
 import { clipCapacity, clipToTriangle } from '../geometry/convex-clip.ts';
+import { distanceToRing, insideRing } from '../geometry/inside.ts';
 import type { Ring } from '../geometry/point.ts';
 import { type Locator, trianglesIn } from '../mesh/locate.ts';
 import type { Mesh } from '../mesh/mesh.ts';
@@ -28,14 +29,38 @@ export function eachOverlap(
     yMin = Math.min(yMin, py);
     yMax = Math.max(yMax, py);
   }
+  const safe = safeDisc(polygon, ring);
   for (const t of trianglesIn(locator, xMin, yMin, xMax, yMax)) {
+    let farthest2 = 0;
     for (let c = 0; c < 3; c++) {
-      corners[2 * c] = x[triangles[3 * t + c]];
-      corners[2 * c + 1] = y[triangles[3 * t + c]];
+      const px = x[triangles[3 * t + c]];
+      const py = y[triangles[3 * t + c]];
+      corners[2 * c] = px;
+      corners[2 * c + 1] = py;
+      farthest2 = Math.max(farthest2, (px - safe.x) ** 2 + (py - safe.y) ** 2);
+    }
+    if (farthest2 < safe.radius2) {
+      visit(t, corners, 3);
+      continue;
     }
     const kept = clipToTriangle(polygon, count, corners, part, scratch);
     if (kept > 2 && twiceSignedArea(part, kept) > 0) visit(t, part, kept);
   }
+}
+
+/** A disc about the ring's centroid that lies inside the ring, so that triangles in it need no clipping. */
+function safeDisc(polygon: Float64Array, ring: Ring): { x: number; y: number; radius2: number } {
+  let [area, sx, sy] = [0, 0, 0];
+  for (let c = 2; c < ring.length; c++) {
+    const [bx, by] = [polygon[2 * c - 2] - polygon[0], polygon[2 * c - 1] - polygon[1]];
+    const [cx, cy] = [polygon[2 * c] - polygon[0], polygon[2 * c + 1] - polygon[1]];
+    const twice = bx * cy - cx * by;
+    area += twice;
+    sx += (twice * (bx + cx)) / 3;
+    sy += (twice * (by + cy)) / 3;
+  }
+  const [x, y] = [polygon[0] + sx / area, polygon[1] + sy / area];
+  return { x, y, radius2: insideRing(ring, x, y) ? distanceToRing(ring, x, y) ** 2 : 0 };
 }
 
 /** The ring as x, y of each corner, counter-clockwise. */

@@ -16,35 +16,42 @@ export interface RowGather {
 }
 
 export function rowGather(mesh: Pick<Mesh, 'x' | 'y' | 'triangles'>): RowGather {
-  const byNode = new Map<number, Float64Array>();
-  const xe = new Float64Array(3);
-  const ye = new Float64Array(3);
+  const slot = new Map<number, number>();
+  const sum: number[] = [];
+  const x = new Float64Array(3);
+  const y = new Float64Array(3);
   const weights = new Float64Array(6);
   const N = new Float64Array(9);
   return {
     add(triangle, weigh) {
-      triangleCorners(mesh, triangle, xe, ye);
+      triangleCorners(mesh, triangle, x, y);
       weights.fill(0);
-      weigh(xe, ye, weights);
-      deflectionRow(xe, ye, weights, N);
+      weigh(x, y, weights);
+      deflectionRow(x, y, weights, N);
       for (let c = 0; c < 3; c++) {
         const node = mesh.triangles[3 * triangle + c];
-        let own = byNode.get(node);
-        if (own === undefined) {
-          own = new Float64Array(3);
-          byNode.set(node, own);
+        let at = slot.get(node);
+        if (at === undefined) {
+          at = sum.length;
+          slot.set(node, at);
+          sum.push(0, 0, 0);
         }
-        for (let a = 0; a < 3; a++) own[a] += N[3 * c + a];
+        sum[at] += N[3 * c];
+        sum[at + 1] += N[3 * c + 1];
+        sum[at + 2] += N[3 * c + 2];
       }
     },
     row() {
-      const nodes = Uint32Array.from(byNode.keys()).sort();
+      const nodes = Uint32Array.from(slot.keys()).sort();
       const dof = new Uint32Array(3 * nodes.length);
       const value = new Float64Array(3 * nodes.length);
-      nodes.forEach((node, k) => {
-        for (let a = 0; a < 3; a++) dof[3 * k + a] = 3 * node + a;
-        value.set(byNode.get(node)!, 3 * k);
-      });
+      for (let k = 0; k < nodes.length; k++) {
+        const at = slot.get(nodes[k])!;
+        for (let a = 0; a < 3; a++) {
+          dof[3 * k + a] = 3 * nodes[k] + a;
+          value[3 * k + a] = sum[at + a];
+        }
+      }
       return { dof, value };
     },
   };

@@ -22,16 +22,19 @@ export function segmentPieces(mesh: Mesh, locator: Locator, from: Point, to: Poi
   const cuts: number[] = [0, 1];
   const box = [Math.min(from[0], to[0]), Math.min(from[1], to[1]), Math.max(from[0], to[0]), Math.max(from[1], to[1])];
   for (const t of trianglesIn(locator, box[0], box[1], box[2], box[3])) {
-    // Part s in [enter, leave] of the segment to the left of all three sides.
+    // Part s in [enter, leave] of the segment to the left of all three sides. A side that the segment runs along does
+    // not cut it, on whichever side of it rounding puts the segment.
     let [enter, leave] = [0, 1];
     for (let k = 0; k < 3 && enter <= leave; k++) {
       const [i, j] = [triangles[3 * t + k], triangles[3 * t + ((k + 1) % 3)]];
       const [sx, sy] = [x[j] - x[i], y[j] - y[i]];
       const at = sx * (from[1] - y[i]) - sy * (from[0] - x[i]);
       const rate = sx * dy - sy * dx;
-      if (rate > 0) enter = Math.max(enter, -at / rate);
-      else if (rate < 0) leave = Math.min(leave, -at / rate);
-      else if (at < 0) leave = -1;
+      const near = locator.tolerance * Math.hypot(sx, sy);
+      if (Math.abs(rate) <= near) {
+        if (at < -near) leave = -1;
+      } else if (rate > 0) enter = Math.max(enter, -at / rate);
+      else leave = Math.min(leave, -at / rate);
     }
     if (enter < leave) cuts.push(enter, leave);
   }

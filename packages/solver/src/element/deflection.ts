@@ -59,8 +59,9 @@ export function wholeWeights(area: number, weights: DeflectionWeights): void {
 }
 
 /**
- * Adds the weights of the integral over a polygon inside the triangle, by the mid-side rule on a signed fan: exact,
- * since weights are quadratic, for any simple polygon and for the zero-width necks that clipping leaves.
+ * Adds the weights of the integral over a polygon inside the triangle, on a signed fan: exact for any simple polygon
+ * and for the zero-width necks that clipping leaves. Over a fan triangle of area A with corners p,
+ * `integral of f = A/3 sum_p f_p` and `integral of f g = A/12 (sum_p f_p sum_p g_p + sum_p f_p g_p)` for linear f, g.
  *
  * @param polygon `[2 * count]` x, y of each corner, counter-clockwise
  */
@@ -71,13 +72,40 @@ export function addPolygonWeights(
   count: number,
   weights: DeflectionWeights,
 ): void {
-  const [ax, ay] = [polygon[0], polygon[1]];
-  for (let c = 2; c < count; c++) {
-    const [bx, by, cx, cy] = [polygon[2 * c - 2], polygon[2 * c - 1], polygon[2 * c], polygon[2 * c + 1]];
-    const third = ((bx - ax) * (cy - ay) - (cx - ax) * (by - ay)) / 6;
-    addPointWeights(x, y, (ax + bx) / 2, (ay + by) / 2, third, weights);
-    addPointWeights(x, y, (bx + cx) / 2, (by + cy) / 2, third, weights);
-    addPointWeights(x, y, (cx + ax) / 2, (cy + ay) / 2, third, weights);
+  const ux = x[1] - x[0];
+  const uy = y[1] - y[0];
+  const vx = x[2] - x[0];
+  const vy = y[2] - y[0];
+  const twiceArea = ux * vy - vx * uy;
+  // L1 and L2 of the corners a, b, c of the fan triangle.
+  let dx = polygon[0] - x[0];
+  let dy = polygon[1] - y[0];
+  const a1 = (dx * vy - vx * dy) / twiceArea;
+  const a2 = (ux * dy - dx * uy) / twiceArea;
+  let b1 = 0;
+  let b2 = 0;
+  for (let corner = 1; corner < count; corner++) {
+    dx = polygon[2 * corner] - x[0];
+    dy = polygon[2 * corner + 1] - y[0];
+    const c1 = (dx * vy - vx * dy) / twiceArea;
+    const c2 = (ux * dy - dx * uy) / twiceArea;
+    if (corner > 1) {
+      const area = (twiceArea * ((b1 - a1) * (c2 - a2) - (c1 - a1) * (b2 - a2))) / 2;
+      const a0 = 1 - a1 - a2;
+      const b0 = 1 - b1 - b2;
+      const c0 = 1 - c1 - c2;
+      const s0 = a0 + b0 + c0;
+      const s1 = a1 + b1 + c1;
+      const s2 = a2 + b2 + c2;
+      weights[0] += (area / 3) * s0;
+      weights[1] += (area / 3) * s1;
+      weights[2] += (area / 3) * s2;
+      weights[3] += (area / 12) * (s1 * s2 + a1 * a2 + b1 * b2 + c1 * c2);
+      weights[4] += (area / 12) * (s2 * s0 + a2 * a0 + b2 * b0 + c2 * c0);
+      weights[5] += (area / 12) * (s0 * s1 + a0 * a1 + b0 * b1 + c0 * c1);
+    }
+    b1 = c1;
+    b2 = c2;
   }
 }
 

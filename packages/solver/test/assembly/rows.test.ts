@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { areaRow, discRow, everywhereRow, lineRow, pointRow, spanOf } from '../../src/assembly/rows.ts';
+import { insideRing } from '../../src/geometry/inside.ts';
 import type { Point, Ring } from '../../src/geometry/point.ts';
 import type { SparseRow } from '../../src/linear-algebra/block-matrix.ts';
 import { dotRow } from '../../src/linear-algebra/sparse-row.ts';
@@ -110,6 +111,22 @@ describe('rows over areas', () => {
     const sense = Math.sign(monomial(ring, 0, 0));
     const exact = powers.map(([p, q]) => sense * monomial(ring, p, q));
     expect(worst(areaRow(mesh, find, ring, ''), mesh, exact)).toBeLessThan(1e-9);
+  });
+
+  it('integrate any deflection, with each element as far as it reaches', () => {
+    const u = Float64Array.from({ length: 3 * mesh.x.length }, (_, i) => Math.sin(i * i));
+    // Twelve-sided, so that elements are cut, crossed and swallowed whole; against the mean over a fine grid.
+    const ring = Array.from(
+      { length: 12 },
+      (_, c): Point => [5 + 3.3 * Math.cos(c / 1.91), 5 + 2.1 * Math.sin(c / 1.91)],
+    );
+    let sum = 0;
+    for (let i = 0; i < 200; i++)
+      for (let j = 0; j < 200; j++) {
+        const at: Point = [1.5 + (7 * (i + 0.5)) / 200, 2.5 + (5 * (j + 0.5)) / 200];
+        if (insideRing(ring, at[0], at[1])) sum += (35 / 40000) * dotRow(pointRow(mesh, find, at, ''), u);
+      }
+    expect(Math.abs(dotRow(areaRow(mesh, find, ring, ''), u) - sum)).toBeLessThan(5e-3);
   });
 
   it('integrate only what is on the plate', () => {
@@ -248,6 +265,40 @@ describe('rows along lines', () => {
   it('count a line along element sides once', () => {
     const even = irregularMesh(4, 0);
     expect(spanOf(lineRow(even, locator(even), [0, 5], [10, 5], ''))).toBeCloseTo(10, 12);
+  });
+
+  it('follow slanted sides and boundaries piece by piece, whichever side of them rounding puts the line on', () => {
+    const even = irregularMesh(5, 0);
+    const u = Float64Array.from({ length: 3 * even.x.length }, (_, i) => Math.sin(i * i));
+    for (let angle = 0.07; angle < 6; angle += 0.31) {
+      const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+      const turn = (x: number, y: number): Point => [cos * x - sin * y, sin * x + cos * y];
+      const slanted: Mesh = {
+        ...even,
+        x: even.x.map((x, i) => turn(x, even.y[i])[0]),
+        y: even.y.map((y, i) => turn(even.x[i], y)[1]),
+      };
+      const seek = locator(slanted);
+      for (const y of [-1e-9, 0, 4, 10, 10 + 1e-9]) {
+        const row = lineRow(slanted, seek, turn(1, y), turn(9, y), '');
+        // Simpson's rule between the nodes, 2 mm apart.
+        let exact = 0;
+        for (const [x, length] of [
+          [1.5, 1],
+          [3, 2],
+          [5, 2],
+          [7, 2],
+          [8.5, 1],
+        ])
+          for (const [s, weight] of [
+            [-0.5, 1 / 6],
+            [0, 4 / 6],
+            [0.5, 1 / 6],
+          ])
+            exact += weight * length * dotRow(pointRow(slanted, seek, turn(x + s * length, y), ''), u);
+        expect(Math.abs(dotRow(row, u) - exact)).toBeLessThan(1e-7);
+      }
+    }
   });
 
   it('take only what is on the plate', () => {
