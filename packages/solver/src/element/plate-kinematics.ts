@@ -47,7 +47,7 @@ export function sideBulge(x: Float64Array, y: Float64Array, phi: Float64Array, a
  * @param a from {@link sideBulge}
  * @param B `[3 * 9]` out: rows kxx, kyy, 2 kxy
  */
-export function meanCurvature(x: Float64Array, y: Float64Array, a: Float64Array, B: Float64Array): void {
+function meanCurvature(x: Float64Array, y: Float64Array, a: Float64Array, B: Float64Array): void {
   const perTwiceArea = 1 / twiceArea(x, y);
   B.fill(0);
   for (let k = 0; k < 3; k++) {

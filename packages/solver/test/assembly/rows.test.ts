@@ -330,6 +330,8 @@ describe('rows off the plate', () => {
         ),
       'loads.0.over',
     );
+    // A line that only touches a corner of the plate has no length on it.
+    expect(() => lineRow(mesh, find, [9, 11], [11, 9], '')).toThrowError(expect.objectContaining({ code: 'OUTSIDE' }));
     refused(() => lineRow(disc, seek, [0.9, 0.9], [2, 2], 'loads.1.along'), 'loads.1.along');
   });
 

@@ -58,7 +58,7 @@ export const sections = {
   },
 } as const;
 
-export function isotropic(D: number, nu: number): Float64Array {
+function isotropic(D: number, nu: number): Float64Array {
   return Float64Array.of(D, nu * D, 0, D, 0, ((1 - nu) * D) / 2);
 }
 
