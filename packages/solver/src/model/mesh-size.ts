@@ -6,9 +6,9 @@ import type { Shape } from '../geometry/shape.ts';
 import type { HeadModel } from './head-model.ts';
 
 /** Nodes a head is given: enough for the bow to about 1 %, few enough to solve at once. */
-const USUAL = 5000;
+const USUAL = 2500;
 /** Small fields and ribs may raise that. */
-const MOST = 8000;
+const MOST = 3500;
 /** Nodes that a size asked for may lead to. */
 const LIMIT = 300_000;
 /** Elements across a probe field and across a rib. */
