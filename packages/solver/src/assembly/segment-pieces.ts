@@ -29,11 +29,12 @@ export function segmentPieces(mesh: Mesh, locator: Locator, from: Point, to: Poi
 
   const point = (s: number): Point => [from[0] + s * (to[0] - from[0]), from[1] + s * (to[1] - from[1])];
   const pieces: SegmentPiece[] = [];
-  // Triangles share a part of the segment only where it runs along their common side, and then all of it.
+  // Triangles share a part of the segment where it runs along their common side, and a trace of it where it runs
+  // beside the boundary within the tolerance.
   let covered = 0;
   for (const { triangle, enter, leave } of inside) {
-    if (covered - enter > SHORTEST) continue;
-    pieces.push({ triangle, a: point(enter), b: point(leave) });
+    if (leave - covered <= SHORTEST) continue;
+    pieces.push({ triangle, a: point(Math.max(enter, covered)), b: point(leave) });
     covered = leave;
   }
   return pieces;
