@@ -65,9 +65,17 @@ function safeDisc(polygon: Float64Array, ring: Ring): { x: number; y: number; ra
 
 /** The ring as x, y of each corner, counter-clockwise. */
 function counterClockwise(ring: Ring): Float64Array {
-  const polygon = Float64Array.from(ring.flat());
-  if (twiceSignedArea(polygon, ring.length) >= 0) return polygon;
-  return Float64Array.from([...ring].reverse().flat());
+  const polygon = cornersOf(ring);
+  return twiceSignedArea(polygon, ring.length) >= 0 ? polygon : cornersOf([...ring].reverse());
+}
+
+function cornersOf(ring: Ring): Float64Array {
+  const polygon = new Float64Array(2 * ring.length);
+  ring.forEach(([x, y], c) => {
+    polygon[2 * c] = x;
+    polygon[2 * c + 1] = y;
+  });
+  return polygon;
 }
 
 function twiceSignedArea(polygon: Float64Array, count: number): number {

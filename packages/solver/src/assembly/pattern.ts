@@ -30,7 +30,8 @@ export function blockPattern({ x, triangles }: Pick<Mesh, 'x' | 'triangles'>): M
       larger[3 * t + k] = Math.max(i, j);
       smaller[3 * t + k] = Math.min(i, j);
     }
-  const inOrder = Uint32Array.from({ length: nEdges }, (_, e) => e);
+  const inOrder = new Uint32Array(nEdges);
+  for (let e = 0; e < nEdges; e++) inOrder[e] = e;
   const sorted = sortedBy(larger, sortedBy(smaller, inOrder, n), n);
 
   const start = new Uint32Array(n + 1);
@@ -56,9 +57,9 @@ export function blockPattern({ x, triangles }: Pick<Mesh, 'x' | 'triangles'>): M
 /** Items in ascending order of `key[item]`, equal keys in the order given: a counting sort over keys 0 to n - 1. */
 function sortedBy(key: Uint32Array, items: Uint32Array, n: number): Uint32Array {
   const next = new Uint32Array(n + 1);
-  for (const item of items) next[key[item] + 1]++;
+  for (let i = 0; i < items.length; i++) next[key[items[i]] + 1]++;
   for (let i = 0; i < n; i++) next[i + 1] += next[i];
   const sorted = new Uint32Array(items.length);
-  for (const item of items) sorted[next[key[item]]++] = item;
+  for (let i = 0; i < items.length; i++) sorted[next[key[items[i]]]++] = items[i];
   return sorted;
 }

@@ -86,16 +86,24 @@ function toLocalAxes({ cos, sin, mask }: Holds, triangles: Uint32Array, t: numbe
 /** Adds the six blocks of Ke on and below the diagonal to their places. */
 function scatter(block: Uint32Array, triangles: Uint32Array, t: number, Ke: Float64Array, value: Float64Array): void {
   for (let k = 0; k < 3; k++) {
-    const diagonal = 9 * block[6 * t + k];
-    const own = 30 * k;
-    for (let a = 0; a < 3; a++) for (let b = 0; b < 3; b++) value[diagonal + 3 * a + b] += Ke[own + 9 * a + b];
-
-    const side = 9 * block[6 * t + 3 + k];
+    addBlock(Ke, 30 * k, value, 9 * block[6 * t + k]);
     const i = k === 2 ? 0 : k + 1;
     const j = k === 0 ? 2 : k - 1;
     // The row belongs to the larger node.
     const isLarger = triangles[3 * t + i] > triangles[3 * t + j];
-    const from = isLarger ? 27 * i + 3 * j : 27 * j + 3 * i;
-    for (let a = 0; a < 3; a++) for (let b = 0; b < 3; b++) value[side + 3 * a + b] += Ke[from + 9 * a + b];
+    addBlock(Ke, isLarger ? 27 * i + 3 * j : 27 * j + 3 * i, value, 9 * block[6 * t + 3 + k]);
   }
+}
+
+/** Adds the 3x3 block of Ke that begins at `from` to the one of `value` that begins at `to`. */
+function addBlock(Ke: Float64Array, from: number, value: Float64Array, to: number): void {
+  value[to] += Ke[from];
+  value[to + 1] += Ke[from + 1];
+  value[to + 2] += Ke[from + 2];
+  value[to + 3] += Ke[from + 9];
+  value[to + 4] += Ke[from + 10];
+  value[to + 5] += Ke[from + 11];
+  value[to + 6] += Ke[from + 18];
+  value[to + 7] += Ke[from + 19];
+  value[to + 8] += Ke[from + 20];
 }

@@ -18,7 +18,7 @@ export interface Moments {
  * section, weighted by area. Never averaged across sections, where moments along the interface truly jump.
  *
  * Errors fall with h at edges and with h^2 inside; a fit to centroid values over patches of triangles was tried and is
- * coarser at clamped edges by a factor of two to five.
+ * coarser at clamped edges by a factor of two to six.
  *
  * @param mesh its `region` indexes `rigidities` and `freeCurvature`
  * @param u `[3 * nNodes]` global dofs
