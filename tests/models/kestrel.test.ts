@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs';
+import { type HeadModel, readHeadModel, solveHead, type Verdict } from '@flathead/solver';
+import { describe, expect, it } from 'vitest';
+
+const model = (name: string): HeadModel =>
+  readHeadModel(readFileSync(new URL(`../../models/kestrel-${name}.json`, import.meta.url), 'utf8'));
+const verdict = (name: string): Verdict => solveHead(model(name)).result.verdict;
+
+/** The demo heads are invented; their stories must be true as computed. */
+describe('Kestrel', () => {
+  const baseline = verdict('baseline');
+  const moved = verdict('moved-fasteners');
+  const ribs = verdict('ribs');
+  const both = verdict('both');
+  const bow = ({ criteria }: Verdict): number => criteria[0].value;
+
+  it('fails its limit at the baseline, far beyond its numerical error', () => {
+    expect(baseline.outcome).toBe('fail');
+    expect(bow(baseline) - 10 * baseline.criteria[0].error!).toBeGreaterThan(0.035);
+  });
+
+  it('bows less with either cure, and passes with both only', () => {
+    expect(bow(moved)).toBeLessThan(bow(baseline));
+    expect(bow(ribs)).toBeLessThan(bow(baseline));
+    expect(moved.outcome).toBe('fail');
+    expect(ribs.outcome).toBe('fail');
+    expect(both.outcome).toBe('pass');
+    expect(bow(both)).toBeLessThan(Math.min(bow(moved), bow(ribs)));
+  });
+
+  it('is worst at a middle site when mounted', () => {
+    expect(baseline.criteria[0]).toMatchObject({ case: 'mounted' });
+    expect(baseline.criteria[0].site).toMatch(/^[AB]3$/);
+  });
+
+  it('is the same head but for what each variant says', () => {
+    const { name, note, frame, fasteners, ...rest } = model('baseline');
+    for (const variant of ['moved-fasteners', 'ribs', 'both'])
+      expect(model(variant)).toMatchObject({ ...rest, frame: { ...frame } });
+  });
+});
