@@ -3,6 +3,7 @@ import { shapeRing } from './geometry/ring.ts';
 import { dotRow } from './linear-algebra/sparse-row.ts';
 import type { Mesh } from './mesh/mesh.ts';
 import type { PlateProblem } from './plate/plate-problem.ts';
+import { checkPlateProblem } from './plate/validate.ts';
 import { bestFitPlane } from './results/best-fit-plane.ts';
 import { extremeDeviations } from './results/bow.ts';
 import { flatness } from './results/flatness.ts';
@@ -10,6 +11,7 @@ import { momentsAt, nodalMoments } from './results/moments.ts';
 import type { PlateField } from './results/plate-result.ts';
 import { sampleAreas } from './results/sample-areas.ts';
 import { COARSENING, twoMeshError } from './results/two-mesh.ts';
+import { freeCurvatures } from './structure/sections.ts';
 import { advance, type PlateStages } from './structure/stages.ts';
 import type { Structure } from './structure/structure.ts';
 
@@ -31,6 +33,7 @@ const BOARD = { a: 0, bx: 0, by: 0 };
  */
 export function solvePlate(problem: PlateProblem): PlateField {
   const started = performance.now();
+  checkPlateProblem(problem);
   const tolerance = problem.mesh !== undefined && 'tolerance' in problem.mesh ? problem.mesh.tolerance : Infinity;
   const over = problem.report?.over;
   const areas = over === undefined ? [] : [shapeRing(over, { chord: AREA_CHORD, path: 'report.over' })];
@@ -60,7 +63,7 @@ function measure(problem: PlateProblem, { structure, cases }: PlateStages): Omit
   const { mesh, locator, rigidities, theory, section } = structure;
   const [{ u, reactions, load, residual }] = cases;
   const at = problem.report?.at ?? [];
-  const moments = nodalMoments({ ...mesh, region: section }, rigidities, theory, u);
+  const moments = nodalMoments({ ...mesh, region: section }, rigidities, theory, u, freeCurvatures(problem));
   const points = problem.report?.over === undefined ? new Float64Array(0) : reported(structure, u);
   return {
     w: {

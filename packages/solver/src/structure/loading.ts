@@ -1,9 +1,11 @@
-import { rowToLocal } from '../assembly/holds.ts';
+import { clearHeld, rowToLocal, toLocal } from '../assembly/holds.ts';
 import { areaRow, everywhereRow, lineRow, pointRow, spanOf } from '../assembly/rows.ts';
+import { thermalLoad } from '../assembly/thermal.ts';
 import type { SparseRow } from '../linear-algebra/block-matrix.ts';
 import { forward } from '../linear-algebra/solve.ts';
 import { addRow } from '../linear-algebra/sparse-row.ts';
-import type { PlateLoad } from '../plate/plate-problem.ts';
+import type { PlateLoad, PlateProblem } from '../plate/plate-problem.ts';
+import { freeCurvatures } from './sections.ts';
 import type { Structure } from './structure.ts';
 
 /** The loads of one case with all that the grounded factor has to say about them. */
@@ -30,9 +32,9 @@ interface LoadRow {
  *
  * @throws Fault OUTSIDE or BAD_SHAPE with the path of a load that misses the plate
  */
-export function loadingOf(structure: Structure, loads: readonly PlateLoad[]): Loading {
-  const { mesh, holds, motion, factor } = structure;
-  const f = new Float64Array(3 * mesh.x.length);
+export function loadingOf(structure: Structure, { loads = [], ...problem }: PlateProblem): Loading {
+  const { holds, motion, factor } = structure;
+  const f = thermal(structure, problem);
   let total = 0;
   loads.forEach((load, i) => {
     const { row, magnitude, span } = loadRow(structure, load, `loads.${i}`);
@@ -41,6 +43,16 @@ export function loadingOf(structure: Structure, loads: readonly PlateLoad[]): Lo
   });
   const resultant = Float64Array.from(motion.fields, (field) => field.reduce((sum, value, i) => sum + value * f[i], 0));
   return { f, half: forward(factor, f), resultant, total };
+}
+
+/** Load of a gradient through the thickness in local axes; zeros without one. */
+function thermal({ mesh, section, rigidities, theory, holds }: Structure, problem: PlateProblem): Float64Array {
+  const curvature = freeCurvatures(problem);
+  if (curvature === undefined) return new Float64Array(3 * mesh.x.length);
+  const f = thermalLoad({ ...mesh, region: section }, rigidities, theory, curvature);
+  toLocal(holds, f);
+  clearHeld(holds, f);
+  return f;
 }
 
 function loadRow({ mesh, locator, ring }: Structure, load: PlateLoad, path: string): LoadRow {

@@ -63,14 +63,10 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
     ([support, i]) => solveSupport(structure.factor, structure.motion, supportOf(structure, support, i)),
   );
   clock.lap('supports');
-  const loadings = keyed(
-    problems.map((problem) => problem.loads ?? []),
-    kept?.loadings,
-    (loads) => loadingOf(structure, loads),
-  );
+  const loadings = keyed(problems, kept?.loadings, (problem) => loadingOf(structure, problem), loadKey);
   clock.lap('loads');
   const system = equilibrium([...supports.values()], structure.motion.count);
-  const cases = problems.map(({ loads = [] }) => solveCase(structure, system, loadings.get(JSON.stringify(loads))!));
+  const cases = problems.map((problem) => solveCase(structure, system, loadings.get(loadKey(problem))!));
   clock.lap('cases');
   return {
     shapeKey,
@@ -90,11 +86,20 @@ function shapesOf({ outline, openings, regions = [], loads = [], mesh }: PlatePr
   return [outline, openings, regions.map(({ shape }) => shape), loads.filter((load) => 'at' in load), mesh];
 }
 
+function loadKey({ loads, temperature }: PlateProblem): string {
+  return JSON.stringify([loads, temperature]);
+}
+
 /** Made values by the key of what they are made from; a value of `before` with the same key is kept. */
-function keyed<S, T>(sources: readonly S[], before: ReadonlyMap<string, T> | undefined, make: (source: S) => T) {
+function keyed<S, T>(
+  sources: readonly S[],
+  before: ReadonlyMap<string, T> | undefined,
+  make: (source: S) => T,
+  keyOf: (source: S) => string = JSON.stringify,
+): ReadonlyMap<string, T> {
   const made = new Map<string, T>();
   for (const source of sources) {
-    const key = JSON.stringify(source);
+    const key = keyOf(source);
     if (!made.has(key)) made.set(key, before?.get(key) ?? make(source));
   }
   return made;

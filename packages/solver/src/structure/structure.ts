@@ -7,10 +7,10 @@ import { type Factor, factorise } from '../linear-algebra/factor.ts';
 import { rowSumNorm } from '../linear-algebra/residual.ts';
 import type { PlateProblem, Theory } from '../plate/plate-problem.ts';
 import type { Rigidity } from '../section/rigidity.ts';
-import { rigidityOf } from '../section/rigidity-of.ts';
 import { grounded, grounding } from '../supports/grounding.ts';
 import { type RigidMotion, rigidMotion } from '../supports/rigid-motion.ts';
 import type { Meshed } from './meshed.ts';
+import { rigiditiesOf } from './sections.ts';
 import type { Stopwatch } from './stopwatch.ts';
 
 /** A plate without its supports and loads: assembled, grounded and factorised. Many cases share it. */
@@ -36,10 +36,7 @@ export interface Structure extends Meshed {
 export function buildStructure(problem: PlateProblem, meshed: Meshed, clock: Stopwatch): Structure {
   const { mesh, locator, section, ring, pattern, symbolic } = meshed;
   const theory = problem.theory ?? 'thin';
-  const rigidities = [
-    rigidityOf(problem.section, 'section'),
-    ...(problem.regions ?? []).map((region, i) => rigidityOf(region.section, `regions.${i}.section`)),
-  ];
+  const rigidities = rigiditiesOf(problem);
   const holds = holdsOf(mesh, problem.edges ?? []);
   const foundations = (problem.foundations ?? []).map(({ over, modulus }, i) => {
     const path = `foundations.${i}.over`;
