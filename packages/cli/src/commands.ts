@@ -1,0 +1,155 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import {
+  didYouMean,
+  Fault,
+  type HeadModel,
+  type HeadRun,
+  headSteps,
+  materialPresets,
+  modelSchemas,
+  readHeadModel,
+  readPlateProblem,
+  screws,
+  solvePlate,
+} from '@flathead/solver';
+import { plain } from './format.ts';
+import { headJson, headText } from './head-report.ts';
+import { readInput } from './input.ts';
+import { plateText } from './plate-report.ts';
+import { EXIT } from './refusal.ts';
+import { table } from './table.ts';
+import { paintFor, progress, type Terminal } from './terminal.ts';
+
+export interface OutputOptions {
+  readonly json?: boolean;
+  readonly verbose?: boolean;
+}
+
+/** Judges a head. Marginal is no failure, but is said. */
+export async function check(
+  file: string,
+  { json = false, verbose = false, case: only }: OutputOptions & { readonly case?: string },
+  terminal: Terminal,
+): Promise<number> {
+  const model = readHeadModel(await readInput(file, terminal));
+  const { result } = solve(only === undefined ? model : withOneCase(model, only), terminal);
+  terminal.out(json ? asJson(headJson(result)) : headText(result, paintFor(terminal), verbose));
+  return result.verdict.outcome === 'fail' ? EXIT.fail : EXIT.pass;
+}
+
+function solve(model: HeadModel, terminal: Terminal): HeadRun {
+  const { step, done } = progress(terminal);
+  const steps = headSteps(model);
+  try {
+    for (;;) {
+      const next = steps.next();
+      if (next.done) return next.value;
+      step(next.value);
+    }
+  } finally {
+    done();
+  }
+}
+
+function withOneCase(model: HeadModel, name: string): HeadModel {
+  const cases = model.cases.filter((load) => load.name === name);
+  if (cases.length > 0) return { ...model, cases };
+  const known = model.cases.map((load) => load.name);
+  throw new Fault(
+    'SCHEMA',
+    `The model has no case "${name}".${didYouMean(name, known)} Its cases are ${known.map((other) => `"${other}"`).join(', ')}.`,
+    'cases',
+    { value: name, expected: known },
+  );
+}
+
+/** Solves a plate problem. */
+export async function plate(
+  file: string,
+  { json = false, verbose = false }: OutputOptions,
+  terminal: Terminal,
+): Promise<number> {
+  const problem = readPlateProblem(await readInput(file, terminal));
+  const { step, done } = progress(terminal);
+  step('solve');
+  try {
+    const { fields: _fields, ...result } = solvePlate(problem);
+    done();
+    terminal.out(json ? asJson(result) : plateText(problem, result, paintFor(terminal), verbose));
+  } finally {
+    done();
+  }
+  return EXIT.pass;
+}
+
+/** Prints a JSON Schema, or writes both into a folder. */
+export async function schema(
+  kind: keyof ReturnType<typeof modelSchemas>,
+  folder: string | undefined,
+  terminal: Terminal,
+): Promise<number> {
+  const schemas = modelSchemas();
+  if (folder === undefined) {
+    terminal.out(asJson(schemas[kind]));
+    return EXIT.pass;
+  }
+  await mkdir(folder, { recursive: true });
+  for (const [name, content] of Object.entries(schemas)) {
+    const file = join(folder, `${name}.schema.json`);
+    await writeFile(file, asJson(content));
+    terminal.err(`${file}\n`);
+  }
+  return EXIT.pass;
+}
+
+/** Lists the material presets with their sources. */
+export function materials({ json = false }: OutputOptions, terminal: Terminal): number {
+  if (json) {
+    terminal.out(asJson(materialPresets));
+    return EXIT.pass;
+  }
+  const rows = Object.entries(materialPresets).map(([name, { E, nu, density, expansion, strength, basis, source }]) => [
+    name,
+    plain(E / 1000),
+    plain(nu),
+    density === undefined ? '' : plain(density),
+    expansion === undefined ? '' : plain(expansion * 1e6),
+    strength === undefined ? '' : plain(strength),
+    basis,
+    source,
+  ]);
+  const headings = [
+    'material',
+    'E, GPa',
+    'nu',
+    'density, g/cm3',
+    'expansion, 1e-6/K',
+    'strength, MPa',
+    'basis',
+    'source',
+  ];
+  terminal.out(`${table(headings, rows, paintFor(terminal), [6, 7])}\n`);
+  return EXIT.pass;
+}
+
+/** Lists the screws with their sources. */
+export function screwSizes({ json = false }: OutputOptions, terminal: Terminal): number {
+  if (json) {
+    terminal.out(asJson(screws));
+    return EXIT.pass;
+  }
+  const rows = Object.entries(screws).map(([size, { stressArea, head, bearing, hole, source }]) => [
+    size,
+    ...[stressArea, head, bearing, hole].map(plain),
+    source,
+  ]);
+  terminal.out(
+    `${table(['screw', 'area, mm2', 'head, mm', 'bearing, mm', 'hole, mm', 'source'], rows, paintFor(terminal), [5])}\n`,
+  );
+  return EXIT.pass;
+}
+
+function asJson(value: object): string {
+  return `${JSON.stringify(value, null, 2)}\n`;
+}

@@ -1,0 +1,104 @@
+import type { CaseResult, CriterionVerdict, HeadResult, Outcome } from '@flathead/solver';
+import { newtons, place, plain, um } from './format.ts';
+import { table } from './table.ts';
+import type { Paint } from './terminal.ts';
+
+/** The verdict object of `flathead check --json`: plain numbers in mm and N, nothing per node. */
+export function headJson({ name, verdict, cases, mesh, dofs, timings }: HeadResult): object {
+  return {
+    name,
+    outcome: verdict.outcome,
+    verdict,
+    cases: cases.map(({ w: _w, deviation: _deviation, ...rest }) => rest),
+    mesh: { nodes: mesh.x.length, elements: mesh.region.length, minAngle: mesh.minAngle },
+    dofs,
+    timings,
+  };
+}
+
+/** What `flathead check` prints: a table of sites and one of fasteners for each case, then the verdict. */
+export function headText(result: HeadResult, paint: Paint, verbose: boolean): string {
+  const { name, verdict, cases, sites } = result;
+  const limit = verdict.criteria.find(({ criterion }) => criterion === 'bow')!.limit;
+  const counts = [
+    counted(sites.length, 'site'),
+    counted(cases[0].fasteners.length, 'fastener'),
+    counted(cases.length, 'load case'),
+  ];
+  return [
+    `${paint.bold(name)}  ${paint.dim(counts.join(', '))}`,
+    ...cases.map((load) => caseText(load, limit, paint)),
+    verdictText(result, paint),
+    ...(verbose ? [workText(result, paint)] : []),
+    '',
+  ].join('\n\n');
+}
+
+function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: number, paint: Paint): string {
+  const share = (value: number) => {
+    const text = `${((100 * Math.abs(value)) / limit).toFixed(0)} %`;
+    return Math.abs(value) > limit ? paint.red(text) : text;
+  };
+  return [
+    `${paint.bold(`Case "${name}"`)}: ${newtons(load)} N on the sites, largest bow ${um(bow.value)} um at site ${bow.site}`,
+    table(
+      ['site', 'bow, um', 'of limit', 'at x, y, mm', 'flat within, um'],
+      sites.map((site) => [site.name, um(site.bow), share(site.bow), place(site.at), um(site.flatness)]),
+      paint,
+    ),
+    table(
+      ['fastener', 'x, y, mm', 'reaction, N', 'seat moves, um', 'stiffness, N/mm'],
+      fasteners.map(({ name, at, reaction, w, stiffness }) => [
+        name,
+        place(at),
+        newtons(reaction),
+        um(w),
+        stiffness === null ? 'rigid' : plain(stiffness),
+      ]),
+      paint,
+    ),
+  ].join('\n');
+}
+
+function verdictText({ verdict }: HeadResult, paint: Paint): string {
+  const mark: Readonly<Record<Outcome, string>> = {
+    pass: paint.bold(paint.green('PASS')),
+    marginal: paint.bold(paint.yellow('MARGINAL')),
+    fail: paint.bold(paint.red('FAIL')),
+  };
+  return [
+    `${mark[verdict.outcome]}  ${verdict.sentence}`,
+    ...verdict.criteria.map(
+      (criterion) =>
+        `  ${verdict.criteria.length > 1 ? `${mark[criterion.outcome]}  ` : ''}${criterionText(criterion)}`,
+    ),
+    ...verdict.remarks.map((remark) => `  Note: ${remark}`),
+  ].join('\n');
+}
+
+function criterionText({ criterion, value, limit, error, shearAdds, site, case: name }: CriterionVerdict): string {
+  const spread = error === null ? '' : ` +- ${error < 5e-6 ? 'less than 0.01' : um(error)}`;
+  const shear = shearAdds === null ? '' : `; transverse shear adds ${um(shearAdds)} um`;
+  return `${criterion} ${um(value)}${spread} um against ${um(limit)} um, worst at site ${site} in case "${name}"${shear}`;
+}
+
+function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {
+  const residual = Math.max(...cases.map((load) => load.residual));
+  return [
+    `${counted(mesh.x.length, 'node')}, ${counted(mesh.region.length, 'element')}, ${dofs} unknowns, smallest angle ${mesh.minAngle.toFixed(1)} deg, scaled residual ${residual.toExponential(1)}`,
+    timingText(timings, paint),
+  ].join('\n');
+}
+
+/** Milliseconds by stage on one line. */
+export function timingText(timings: Readonly<Record<string, number>>, paint: Paint): string {
+  return paint.dim(
+    Object.entries(timings)
+      .map(([stage, ms]) => `${stage} ${ms.toFixed(ms < 10 ? 1 : 0)} ms`)
+      .join(', '),
+  );
+}
+
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
