@@ -63,19 +63,20 @@ export function splitAtVertices(web: Web): boolean {
   for (const v of vertices) if (!fixed[v]) reach = Math.max(reach, tolerance[v]);
   const grid = segmentGrid(web, reach);
   const ownTolerance = (s: number) => Math.min(tolerance[from[s]], tolerance[to[s]]);
+  const limitOf = (v: number, s: number) => {
+    if (fixed[v]) return outline[s] ? least : ownTolerance(s);
+    return outline[s] ? tolerance[v] : Math.min(tolerance[v], ownTolerance(s));
+  };
+  const apart2 = (v: number, w: number) => (x[v] - x[w]) ** 2 + (y[v] - y[w]) ** 2;
   const stops: Stops = new Map();
 
   for (const v of vertices) {
     const near = grid.near(x[v], y[v]).filter((s) => {
       if (v === from[s] || v === to[s]) return false;
-      const limit = fixed[v]
-        ? outline[s]
-          ? least
-          : ownTolerance(s)
-        : outline[s]
-          ? tolerance[v]
-          : Math.min(tolerance[v], ownTolerance(s));
-      return distance2(web, v, s) <= limit * limit;
+      const d2 = distance2(web, v, s);
+      if (d2 <= least * least) return true;
+      // Less than a quarter of the way to an end, or v and that end would take each other's place for ever.
+      return d2 <= limitOf(v, s) ** 2 && 16 * d2 <= Math.min(apart2(v, from[s]), apart2(v, to[s]));
     });
     if (near.length === 0) continue;
     const held = near.filter((s) => outline[s]);

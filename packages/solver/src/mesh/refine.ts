@@ -4,7 +4,7 @@ import { emptyStar, fillCavity, type Star } from './fill-cavity.ts';
 import { type Improvement, measure } from './improvement.ts';
 import { tooManyNodes } from './sample-segments.ts';
 import type { SizeField } from './size-field.ts';
-import { sharpNodes, spansSharpCorner, splitPlace } from './small-angle.ts';
+import { liesOnMate, type SharpCorners, sharpCorners, spansWedge, splitPlace } from './small-angle.ts';
 import { dequeue, enqueue, type TriangleQueue, triangleQueue } from './triangle-queue.ts';
 import { nextEdge, type Triangulation, widened } from './triangulation.ts';
 import { walk } from './walk.ts';
@@ -34,7 +34,7 @@ interface Refinement extends RefineOptions {
   readonly sin2: number;
   /** Furthest off-centre over the shortest edge. */
   readonly reach: number;
-  readonly sharp: Uint8Array;
+  readonly corners: SharpCorners;
   /** Pieces to be split, last in first out. */
   waiting: Int32Array;
   waitingCount: number;
@@ -60,7 +60,7 @@ export function refine(mesh: Triangulation, options: RefineOptions): void {
     measured: { shortest2: 0, longest2: 0, radius2: 0, shortestEdge: 0 },
     sin2: Math.sin(angle) ** 2,
     reach: 0.475 / Math.tan(angle / 2),
-    sharp: sharpNodes(mesh),
+    corners: sharpCorners(mesh),
     waiting: new Int32Array(256),
     waitingCount: 0,
     isWaiting: new Int32Array(Math.max(256, 2 * mesh.pieces)),
@@ -85,7 +85,8 @@ function review(work: Refinement, t: number): void {
     const a = origin[e];
     const b = origin[nextEdge(e)];
     const c = origin[nextEdge(nextEdge(e))];
-    if (encroaches(x[c], y[c], x[a], y[a], x[b], y[b])) wait(work, p);
+    if (!encroaches(x[c], y[c], x[a], y[a], x[b], y[b])) continue;
+    if (!liesOnMate(mesh, work.corners, mesh.pieceSegment[p], c)) wait(work, p);
   }
 }
 
@@ -117,8 +118,10 @@ function grade(work: Refinement, t: number): number {
   const large = 3 * radius2 > (OVERSIZE * wanted) ** 2;
   if (!thin && !large) return -1;
   if (longest2 < (2 * wanted) ** 2) {
+    // An angle between two pieces is given; nothing mends it.
     const e = 3 * t + shortestEdge;
-    if (spansSharpCorner(mesh, origin[e], origin[nextEdge(e)])) return -1;
+    if (mesh.piece[nextEdge(e)] >= 0 && mesh.piece[nextEdge(nextEdge(e))] >= 0) return -1;
+    if (spansWedge(mesh, work.corners, t, e)) return -1;
   }
   const octaves = Math.log2(shortest2 / (wanted * wanted)) / 2;
   return Math.min(GRADES - 1, Math.max(0, Math.floor(4 * (octaves + 12))));
@@ -180,14 +183,15 @@ function improve(work: Refinement, t: number): void {
 }
 
 function splitPiece(work: Refinement): void {
-  const { mesh, sharp, cavity, unit } = work;
+  const { mesh, cavity, unit } = work;
+  const { shelled } = work.corners;
   const { x, y } = mesh;
   const p = work.waiting[--work.waitingCount];
   work.isWaiting[p] = 0;
   const e = mesh.pieceEdge[p];
   const [a, b] = [mesh.origin[e], mesh.origin[nextEdge(e)]];
   const [dx, dy] = [x[b] - x[a], y[b] - y[a]];
-  const place = splitPlace(Math.hypot(dx, dy), sharp[a] === 1, sharp[b] === 1, unit);
+  const place = splitPlace(Math.hypot(dx, dy), shelled[a] === 1, shelled[b] === 1, unit);
   const [px, py] = [x[a] + place * dx, y[a] + place * dy];
   if (!carve(mesh, cavity, e, true, px, py))
     throw new Fault(

@@ -2,40 +2,50 @@ import { nextEdge, type Triangulation } from './triangulation.ts';
 
 /** Corners of the input sharper than this are split on shells around them (Ruppert 1995, Shewchuk 2002). */
 const SHELL_ANGLE = 60;
-/** Corners sharper than this keep thin triangles: what is put in to mend one makes the next. */
-const KEPT_ANGLE = 30;
+/** Between the sides of a corner sharper than this, thin triangles stay: what mends one makes the next. */
+const WEDGE_ANGLE = 20;
 
-/** `[nodes]` 1 for nodes where two segments meet at less than 60 degrees. */
-export function sharpNodes(mesh: Triangulation): Uint8Array {
-  const { x, y, origin, piece, pieceEdge, pieces, nodes } = mesh;
-  const degree = new Uint32Array(nodes + 1);
-  const ends: number[] = [];
-  for (let p = 0; p < pieces; p++) {
+/** Corners of the input between neighbouring segments. */
+export interface SharpCorners {
+  /** `[nodes]` 1 for nodes where two segments meet at less than 60 degrees. */
+  readonly shelled: Uint8Array;
+  /** `[nSegments]` segments that meet each at less than 20 degrees, with nothing between. */
+  readonly mates: readonly (readonly number[])[];
+}
+
+export function sharpCorners(mesh: Triangulation): SharpCorners {
+  const { x, y, origin, piece, pieceEdge, pieceSegment, onSegment, segmentEnds } = mesh;
+  const shelled = new Uint8Array(mesh.nodes);
+  const mates: number[][] = Array.from({ length: segmentEnds.length / 2 }, () => []);
+  const leaving = new Map<number, { readonly direction: number; readonly segment: number }[]>();
+  const leave = (a: number, b: number, segment: number) => {
+    if (onSegment[a] >= 0) return;
+    const side = { direction: Math.atan2(y[b] - y[a], x[b] - x[a]), segment };
+    const sides = leaving.get(a);
+    if (sides === undefined) leaving.set(a, [side]);
+    else sides.push(side);
+  };
+  for (let p = 0; p < mesh.pieces; p++) {
     const e = pieceEdge[p];
     if (e < 0 || piece[e] !== p) continue;
     const [a, b] = [origin[e], origin[nextEdge(e)]];
-    ends.push(a, b, b, a);
-    degree[a + 1]++;
-    degree[b + 1]++;
+    leave(a, b, pieceSegment[p]);
+    leave(b, a, pieceSegment[p]);
   }
-  for (let v = 0; v < nodes; v++) degree[v + 1] += degree[v];
-  const filled = degree.slice(0, nodes);
-  const direction = new Float64Array(ends.length / 2);
-  for (let i = 0; i < ends.length; i += 2) {
-    const [a, b] = [ends[i], ends[i + 1]];
-    direction[filled[a]++] = Math.atan2(y[b] - y[a], x[b] - x[a]);
+  for (const [v, sides] of leaving) {
+    if (sides.length < 2) continue;
+    sides.sort((s, t) => s.direction - t.direction || s.segment - t.segment);
+    sides.forEach(({ direction, segment }, i) => {
+      const next = sides[(i + 1) % sides.length];
+      const turn = next.direction - direction + (i + 1 < sides.length ? 0 : 2 * Math.PI);
+      const angle = (turn * 180) / Math.PI;
+      if (angle < SHELL_ANGLE * (1 - 1e-9)) shelled[v] = 1;
+      if (angle >= WEDGE_ANGLE) return;
+      mates[segment].push(next.segment);
+      mates[next.segment].push(segment);
+    });
   }
-
-  const sharp = new Uint8Array(nodes);
-  const least = (SHELL_ANGLE * Math.PI) / 180;
-  for (let v = 0; v < nodes; v++) {
-    const around = direction.subarray(degree[v], degree[v + 1]).sort();
-    for (let i = 0; i < around.length; i++) {
-      const next = i + 1 < around.length ? around[i + 1] : around[0] + 2 * Math.PI;
-      if (around.length > 1 && next - around[i] < least * (1 - 1e-9)) sharp[v] = 1;
-    }
-  }
-  return sharp;
+  return { shelled, mates };
 }
 
 /**
@@ -51,20 +61,38 @@ export function splitPlace(length: number, sharpStart: boolean, sharpEnd: boolea
   return sharpStart ? place : 1 - place;
 }
 
+/** Whether a node lies on a mate of the segment, ends included: across a corner too sharp for the node to matter. */
+export function liesOnMate(mesh: Triangulation, { mates }: SharpCorners, segment: number, node: number): boolean {
+  for (const mate of mates[segment]) if (liesOn(mesh, mate, node)) return true;
+  return false;
+}
+
 /**
- * Whether the edge u-v spans a corner sharper than 30 degrees, about square to it: both nodes inside of segments that
- * meet in the corner.
+ * Whether triangle t spans a corner sharper than 20 degrees: all its nodes lie on the two sides, and its shortest edge
+ * runs from one to the other.
  */
-export function spansSharpCorner(mesh: Triangulation, u: number, v: number): boolean {
-  const { x, y, onSegment, segmentEnds } = mesh;
-  const [p, q] = [onSegment[u], onSegment[v]];
-  if (p < 0 || q < 0 || p === q) return false;
-  const [a, b] = [segmentEnds[2 * p], segmentEnds[2 * p + 1]];
-  const [c, d] = [segmentEnds[2 * q], segmentEnds[2 * q + 1]];
-  const corner = a === c || a === d ? a : b === c || b === d ? b : -1;
-  if (corner < 0) return false;
-  const [ux, uy, vx, vy] = [x[u] - x[corner], y[u] - y[corner], x[v] - x[corner], y[v] - y[corner]];
-  const [ru, rv] = [Math.hypot(ux, uy), Math.hypot(vx, vy)];
-  if (ux * vx + uy * vy < Math.cos((KEPT_ANGLE * Math.PI) / 180) * ru * rv) return false;
-  return Math.abs(ru - rv) <= 0.75 * Math.hypot(ux - vx, uy - vy);
+export function spansWedge(mesh: Triangulation, { mates }: SharpCorners, t: number, shortestEdge: number): boolean {
+  const { origin, onSegment, piece, pieceSegment } = mesh;
+  const u = origin[shortestEdge];
+  const v = origin[nextEdge(shortestEdge)];
+  const w = origin[nextEdge(nextEdge(shortestEdge))];
+  for (let e = 3 * t; e < 3 * t + 3; e++) {
+    const side = piece[e] >= 0 ? pieceSegment[piece[e]] : onSegment[origin[e]];
+    if (side < 0) continue;
+    for (const mate of mates[side]) {
+      const [uSide, vSide, uMate, vMate] = [
+        liesOn(mesh, side, u),
+        liesOn(mesh, side, v),
+        liesOn(mesh, mate, u),
+        liesOn(mesh, mate, v),
+      ];
+      const across = (uSide && vMate && !uMate && !vSide) || (uMate && vSide && !uSide && !vMate);
+      if (across && (liesOn(mesh, side, w) || liesOn(mesh, mate, w))) return true;
+    }
+  }
+  return false;
+}
+
+function liesOn({ onSegment, segmentEnds }: Triangulation, segment: number, node: number): boolean {
+  return onSegment[node] === segment || segmentEnds[2 * segment] === node || segmentEnds[2 * segment + 1] === node;
 }
