@@ -1,6 +1,10 @@
 import { defineConfig } from 'vitest/config';
 
-const project = (name: string, include: string[], settings: { testTimeout: number; fileParallelism?: boolean }) => ({
+const project = (
+  name: string,
+  include: string[],
+  settings: { testTimeout: number; fileParallelism?: boolean; globalSetup?: string },
+) => ({
   test: { name, include, ...settings },
 });
 
@@ -10,7 +14,11 @@ export default defineConfig({
       project('unit', ['packages/*/test/**/*.test.ts'], { testTimeout: 60_000 }),
       project('published', ['tests/{published,models}/**/*.test.ts'], { testTimeout: 120_000 }),
       project('command-line', ['tests/command-line/**/*.test.ts'], { testTimeout: 120_000 }),
-      project('browser', ['tests/browser/**/*.test.ts'], { testTimeout: 120_000, fileParallelism: false }),
+      project('browser', ['tests/browser/**/*.test.ts'], {
+        testTimeout: 120_000,
+        fileParallelism: false,
+        globalSetup: 'tests/browser/serve.ts',
+      }),
     ],
   },
 });

@@ -3,6 +3,7 @@ import { mkdir, mkdtemp, readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { HeadModel, Verdict } from '@flathead/solver';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { findChromium } from '../../scripts/find-chromium.mjs';
 
@@ -29,6 +30,8 @@ const ALLOWED = [
 /** The workbench open in a page, with everything it complained about. */
 export interface Workbench {
   readonly page: Page;
+  /** When it was asked for, ms of `performance.now()`. */
+  readonly opened: number;
   /** Errors and warnings on the console, uncaught errors and failed requests so far. */
   readonly complaints: readonly string[];
   close(): Promise<void>;
@@ -67,12 +70,53 @@ export async function openWorkbench(
   page.on('response', (response) => {
     if (response.status() >= 400) complain(`${response.status()}: ${response.url()}`);
   });
+  const opened = performance.now();
   await page.goto(url);
-  return { page, complaints, close: () => context.close() };
+  return { page, opened, complaints, close: () => context.close() };
 }
 
-/** What `flathead check - --json` says about a model: the independent route to the numbers on the page. */
-export function checkOnCommandLine(model: string): Promise<{ code: number | null; output: unknown }> {
+/** Waits until the full answer shown, with its error, is that of the head shown. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('[data-testid="verdict"][data-quality="full"]:not([data-stale])').waitFor();
+}
+
+/** Digits of the bow in um as the page shows them, such as `74.8`. */
+export async function shownBow(page: Page): Promise<string> {
+  return (await page.getByTestId('bow-value').textContent()) ?? '';
+}
+
+/** The model as the page saves it to a file. */
+export async function savedModel(page: Page): Promise<HeadModel> {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByTestId('save').click()]);
+  return JSON.parse(await readFile(await download.path(), 'utf8'));
+}
+
+/** Presses the mouse on a fastener and pulls it over the stage, px; it is still held when this returns. */
+export async function dragFastener(
+  page: Page,
+  name: string,
+  by: { readonly x: number; readonly y: number },
+): Promise<{ release(): Promise<void> }> {
+  const box = await page.getByTestId(`fastener-${name}`).boundingBox();
+  if (box === null) throw new Error(`Fastener ${name} is not on the stage.`);
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + by.x, y + by.y, { steps: 12 });
+  return { release: () => page.mouse.up() };
+}
+
+/**
+ * The bow that `flathead check - --json` gives for a model, in the digits that the page shows it with: the independent
+ * route to the number.
+ */
+export async function bowOnCommandLine(model: HeadModel): Promise<string> {
+  const { verdict } = await checkOnCommandLine(JSON.stringify(model));
+  const um = verdict.criteria.find(({ criterion }) => criterion === 'bow')!.value * 1000;
+  return um.toFixed(um >= 100 ? 0 : um >= 10 ? 1 : 2);
+}
+
+function checkOnCommandLine(model: string): Promise<{ readonly verdict: Verdict }> {
   return new Promise((resolve, reject) => {
     const flathead = join(root, 'packages', 'cli', 'bin', 'flathead.js');
     const child = spawn(process.execPath, [flathead, 'check', '-', '--json'], { cwd: root });
@@ -82,20 +126,11 @@ export function checkOnCommandLine(model: string): Promise<{ code: number | null
     });
     child.on('error', reject);
     child.on('close', (code) => {
-      try {
-        resolve({ code, output: JSON.parse(stdout) });
-      } catch {
-        reject(new Error(`flathead check ended with ${code} and no JSON: ${stdout.slice(0, 500)}`));
-      }
+      if (code === 0 || code === 1) resolve(JSON.parse(stdout));
+      else reject(new Error(`flathead check ended with ${code}: ${stdout}`));
     });
     child.stdin.end(model);
   });
-}
-
-/** Text of the file that a click on the page saves. */
-export async function downloaded(page: Page, click: () => Promise<void>): Promise<string> {
-  const [download] = await Promise.all([page.waitForEvent('download'), click()]);
-  return readFile(await download.path(), 'utf8');
 }
 
 /** Where a picture goes: docs/ when UPDATE_PICTURES=1, else a temporary folder. */

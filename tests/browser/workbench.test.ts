@@ -1,0 +1,214 @@
+import { readFile } from 'node:fs/promises';
+import type { HeadModel } from '@flathead/solver';
+import type { Browser } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import {
+  bowOnCommandLine,
+  dragFastener,
+  hasBrowser,
+  launchBrowser,
+  openWorkbench,
+  picturePath,
+  savedModel,
+  settled,
+  shownBow,
+  type Workbench,
+} from './workbench.ts';
+
+/** mm of a head in models/. */
+const modelFile = (name: string): string => new URL(`../../models/${name}`, import.meta.url).pathname;
+
+describe.skipIf(!hasBrowser)('workbench', () => {
+  let browser: Browser;
+  let bench: Workbench;
+
+  beforeAll(async () => {
+    browser = await launchBrowser();
+  });
+  afterAll(() => browser?.close());
+  beforeEach(async () => {
+    bench = await openWorkbench(browser, inject('workbenchUrl'));
+  });
+  afterEach(async () => {
+    const { complaints } = bench;
+    await bench.close();
+    expect(complaints).toEqual([]);
+  });
+
+  it('opens with Kestrel solved within 5 s, and shows what the command line says', async () => {
+    const { page, opened } = bench;
+    await page.getByTestId('verdict-outcome').waitFor();
+    expect(performance.now() - opened).toBeLessThan(5000);
+    expect(await page.getByTestId('verdict-outcome').textContent()).toBe('Fail');
+
+    await settled(page);
+    const shipped: HeadModel = JSON.parse(await readFile(modelFile('kestrel-baseline.json'), 'utf8'));
+    const { $schema: _, ...model } = await savedModel(page);
+    const { $schema: __, ...expected } = shipped;
+    expect(model).toEqual(expected);
+    expect(await shownBow(page)).toBe(await bowOnCommandLine(model));
+  });
+
+  it('follows a fastener dragged with the mouse to the bow that the command line gives', async () => {
+    const { page } = bench;
+    await settled(page);
+    const before = await savedModel(page);
+    const bowBefore = await shownBow(page);
+
+    const drag = await dragFastener(page, 'NE', { x: -60, y: 30 });
+    await expect.poll(() => shownBow(page)).not.toBe(bowBefore);
+    await drag.release();
+    await settled(page);
+
+    const model = await savedModel(page);
+    const moved = model.fasteners.filter(({ at }, i) => String(at) !== String(before.fasteners[i].at));
+    expect(moved.map(({ name }) => name)).toEqual(['NE']);
+    const bow = await shownBow(page);
+    expect(bow).not.toBe(bowBefore);
+    expect(bow).toBe(await bowOnCommandLine(model));
+  });
+
+  it('moves the fasteners opposite along when they are mirror-linked', async () => {
+    const { page } = bench;
+    await settled(page);
+    const before = await savedModel(page);
+    await page.getByTestId('mirror-drag').click();
+    const drag = await dragFastener(page, 'NE', { x: -60, y: 30 });
+    await drag.release();
+    await settled(page);
+
+    const model = await savedModel(page);
+    const at = (name: string) => model.fasteners.find((fastener) => fastener.name === name)!.at;
+    const [x, y] = at('NE');
+    expect([x, y]).not.toEqual(before.fasteners.find(({ name }) => name === 'NE')!.at);
+    expect([at('NW'), at('SE'), at('SW')]).toEqual([
+      [-x, y],
+      [x, -y],
+      [-x, -y],
+    ]);
+    expect(await shownBow(page)).toBe(await bowOnCommandLine(model));
+  });
+
+  it('bows less with ribs between the columns', async () => {
+    const { page } = bench;
+    await settled(page);
+    const without = Number(await shownBow(page));
+    await page.getByTestId('ribs-columns').click();
+    await settled(page);
+
+    const model = await savedModel(page);
+    expect(model.frame?.ribs).toMatchObject([{ between: 'columns' }]);
+    const bow = await shownBow(page);
+    expect(Number(bow)).toBeLessThan(0.95 * without);
+    expect(bow).toBe(await bowOnCommandLine(model));
+  });
+
+  it('refuses a bad number beside its field and keeps the last good answer', async () => {
+    const { page } = bench;
+    await settled(page);
+    const before = await savedModel(page);
+    const bow = await shownBow(page);
+    const field = page.getByTestId('field-body.thickness');
+    const refusals = [
+      ['-3', /expected 0\.001 or more/],
+      ['1e300', /expected 1000 or less/],
+      ['thick', /no number/],
+      ['', /Empty/],
+    ] as const;
+    for (const [text, reason] of refusals) {
+      await field.fill(text);
+      await field.blur();
+      expect(await field.getAttribute('aria-invalid')).toBe('true');
+      const trouble = page.locator(`[id="${await field.getAttribute('aria-describedby')}"]`);
+      expect(await trouble.textContent()).toMatch(reason);
+      const [box, below] = await Promise.all([field.boundingBox(), trouble.boundingBox()]);
+      expect(below!.y - (box!.y + box!.height)).toBeLessThan(20);
+      await page.getByText('Last good answer shown').waitFor();
+      expect(await shownBow(page)).toBe(bow);
+      expect(await savedModel(page)).toEqual(before);
+    }
+
+    await field.fill('6,5');
+    await settled(page);
+    expect((await savedModel(page)).body.thickness).toBe(6.5);
+    expect(Number(await shownBow(page))).toBeLessThan(Number(bow));
+  });
+
+  it('keeps the last good answer when the solver refuses a head, and says why', async () => {
+    const { page } = bench;
+    await settled(page);
+    const bow = await shownBow(page);
+    const field = page.getByTestId('field-sites.columns');
+    await field.fill('20');
+    await field.blur();
+    await page.locator('[data-testid="verdict"][data-stale="refused"]').waitFor();
+    expect(await page.getByRole('alert').filter({ hasText: 'Last good answer shown' }).count()).toBe(1);
+    expect(await shownBow(page)).toBe(bow);
+    expect((await savedModel(page)).sites.columns).toBe(20);
+
+    await page.getByTestId('undo').click();
+    await settled(page);
+    expect(await field.inputValue()).toBe('5');
+    expect(await shownBow(page)).toBe(bow);
+  });
+
+  it('undoes a drag in one step, and redoes it', async () => {
+    const { page } = bench;
+    await settled(page);
+    const before = await savedModel(page);
+    const bow = await shownBow(page);
+    const drag = await dragFastener(page, 'SW', { x: 70, y: -40 });
+    await drag.release();
+    await settled(page);
+    const after = await savedModel(page);
+    const moved = await shownBow(page);
+    expect(moved).not.toBe(bow);
+
+    await page.getByTestId('undo').click();
+    await settled(page);
+    expect(await savedModel(page)).toEqual(before);
+    expect(await shownBow(page)).toBe(bow);
+    expect(await page.getByTestId('undo').isDisabled()).toBe(true);
+
+    await page.getByTestId('redo').click();
+    await settled(page);
+    expect(await savedModel(page)).toEqual(after);
+    expect(await shownBow(page)).toBe(moved);
+  });
+
+  it('opens a model file, and leaves the head alone when a file holds none', async () => {
+    const { page } = bench;
+    await settled(page);
+    await page.getByTestId('open-file').setInputFiles(modelFile('kestrel-both.json'));
+    await expect.poll(() => page.getByTestId('verdict-outcome').textContent()).toBe('Pass');
+    await settled(page);
+    const model = await savedModel(page);
+    expect(await shownBow(page)).toBe(await bowOnCommandLine(model));
+
+    const broken = { name: 'broken.json', mimeType: 'application/json', buffer: Buffer.from('{ "flathead": 1,') };
+    await page.getByTestId('open-file').setInputFiles(broken);
+    await page.getByText('broken.json was not opened').waitFor();
+    expect(await savedModel(page)).toEqual(model);
+  });
+
+  it('starts a fresh solver when the one it had dies', async () => {
+    const { page } = bench;
+    await settled(page);
+    const bow = await shownBow(page);
+    await page.workers()[0].evaluate(() => self.close());
+    await page.getByText('The solver was restarted').waitFor();
+    await page.getByTestId('field-body.thickness').fill('6');
+    await settled(page);
+    expect(Number(await shownBow(page))).toBeLessThan(Number(bow));
+  });
+
+  it.each(['light', 'dark'] as const)('draws itself in %s', async (colourScheme) => {
+    const { page } = bench;
+    await page.emulateMedia({ colorScheme: colourScheme });
+    await settled(page);
+    await page.getByTestId('site-B3').waitFor();
+    await page.waitForTimeout(500);
+    const picture = await page.screenshot({ path: await picturePath(`workbench-${colourScheme}.png`) });
+    expect(picture.length).toBeGreaterThan(50_000);
+  });
+});
