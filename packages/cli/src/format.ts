@@ -9,7 +9,7 @@ export function um(mm: number): string {
 export function plain(value: number): string {
   if (value === 0) return '0';
   const size = Math.abs(value);
-  if (size >= 1e7 || size < 1e-4) return value.toExponential(3);
+  if (size >= 1e7 || size < 1e-4) return value.toExponential(2);
   return value.toFixed(size >= 1000 ? 0 : Math.max(0, 3 - Math.floor(Math.log10(size)) - 1));
 }
 
