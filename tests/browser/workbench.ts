@@ -1,13 +1,10 @@
-import { spawn } from 'node:child_process';
 import { mkdir, mkdtemp, readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { HeadModel, Verdict } from '@flathead/solver';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { findChromium } from '../../scripts/find-chromium.mjs';
-
-const root = fileURLToPath(new URL('../../', import.meta.url));
+import { flathead, root } from '../command-line/run.ts';
 
 /** Headless, as any user, drawing in software, and quiet on the network. */
 const FLAGS = [
@@ -111,26 +108,11 @@ export async function dragFastener(
  * route to the number.
  */
 export async function bowOnCommandLine(model: HeadModel): Promise<string> {
-  const { verdict } = await checkOnCommandLine(JSON.stringify(model));
+  const { code, out } = await flathead(['check', '-', '--json'], JSON.stringify(model));
+  if (code !== 0 && code !== 1) throw new Error(`flathead check ended with ${code}: ${out}`);
+  const { verdict }: { verdict: Verdict } = JSON.parse(out);
   const um = verdict.criteria.find(({ criterion }) => criterion === 'bow')!.value * 1000;
   return um.toFixed(um >= 100 ? 0 : um >= 10 ? 1 : 2);
-}
-
-function checkOnCommandLine(model: string): Promise<{ readonly verdict: Verdict }> {
-  return new Promise((resolve, reject) => {
-    const flathead = join(root, 'packages', 'cli', 'bin', 'flathead.js');
-    const child = spawn(process.execPath, [flathead, 'check', '-', '--json'], { cwd: root });
-    let stdout = '';
-    child.stdout.on('data', (chunk) => {
-      stdout += chunk;
-    });
-    child.on('error', reject);
-    child.on('close', (code) => {
-      if (code === 0 || code === 1) resolve(JSON.parse(stdout));
-      else reject(new Error(`flathead check ended with ${code}: ${stdout}`));
-    });
-    child.stdin.end(model);
-  });
 }
 
 /** Where a picture goes: docs/ when UPDATE_PICTURES=1, else a temporary folder. */
