@@ -27,7 +27,7 @@ function installLibraries() {
   const stampFile = join(root, 'node_modules', '.flathead-stamp');
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return;
   console.log('Installing the libraries of package-lock.json (npm ci) ...');
-  if (!run('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error']))
+  if (!run('npm', ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error']))
     fail('npm ci failed; its message is above. Without a network, copy node_modules from a machine that has one.');
   writeFileSync(stampFile, stamp);
 }
