@@ -1,0 +1,53 @@
+import type { Mesh } from '../solver-extras.ts';
+
+/**
+ * Slopes of a nodal field, for shading: area-weighted mean of the gradients of the triangles around each node.
+ *
+ * @param values `[nNodes]`
+ * @returns `[2 * nNodes]` d/dx, d/dy
+ */
+export function nodalSlopes({ x, y, triangles }: Mesh, values: Float64Array): Float32Array {
+  const slopes = new Float32Array(2 * x.length);
+  const area = new Float64Array(x.length);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]];
+    const [xab, yab, xac, yac] = [x[b] - x[a], y[b] - y[a], x[c] - x[a], y[c] - y[a]];
+    const [fab, fac] = [values[b] - values[a], values[c] - values[a]];
+    const twice = xab * yac - xac * yab;
+    // Gradient times twice the area.
+    const gx = fab * yac - fac * yab;
+    const gy = xab * fac - xac * fab;
+    for (const v of [a, b, c]) {
+      slopes[2 * v] += gx;
+      slopes[2 * v + 1] += gy;
+      area[v] += twice;
+    }
+  }
+  for (let v = 0; v < x.length; v++) {
+    if (area[v] === 0) continue;
+    slopes[2 * v] /= area[v];
+    slopes[2 * v + 1] /= area[v];
+  }
+  return slopes;
+}
+
+/**
+ * Deviation and slopes at the vertices of a solid, as the stage uploads them.
+ *
+ * @param node `[nVertices]` node of each vertex
+ * @param out `[3 * nVertices]` deviation, d/dx, d/dy
+ */
+export function gatherField(
+  node: Uint32Array,
+  values: Float64Array,
+  slopes: Float32Array,
+  out: Float32Array,
+): Float32Array {
+  for (let i = 0; i < node.length; i++) {
+    const v = node[i];
+    out[3 * i] = values[v];
+    out[3 * i + 1] = slopes[2 * v];
+    out[3 * i + 2] = slopes[2 * v + 1];
+  }
+  return out;
+}
