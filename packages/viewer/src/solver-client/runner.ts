@@ -1,0 +1,132 @@
+import { type Answer, type FaultReport, faultReport, type HeadModel, type SolverService } from '@flathead/solver';
+
+type Quality = 'full' | 'live';
+
+/** A solver somewhere else, until it is closed or lost. */
+export interface Connection {
+  readonly service: SolverService;
+  close(): void;
+}
+
+/** Starts a solver. @param onLost called when it dies; what was asked of it will never be answered */
+export type Connect = (onLost: (reason: string) => void) => Connection;
+
+export interface RunnerEvents {
+  /** A model is being solved, or nothing is any more. */
+  solving(model: HeadModel | null): void;
+  solved(model: HeadModel, answer: Extract<Answer, { kind: 'solved' }>): void;
+  refused(model: HeadModel, fault: FaultReport): void;
+  /** The solver was lost and a fresh one started. */
+  restarted(reason: string): void;
+}
+
+export interface Runner {
+  solve(model: HeadModel, quality: Quality): void;
+  /** Ends what is being solved by ending the solver; a fresh one starts with the next request. */
+  stop(): void;
+}
+
+interface Request {
+  readonly run: number;
+  readonly model: HeadModel;
+  readonly quality: Quality;
+  /** Solvers lost while they worked on it. */
+  readonly losses: number;
+}
+
+/** A request that was under way at this many deaths is given up. */
+const MOST_LOSSES = 2;
+
+/**
+ * Sends models to a solver so that the latest wins and a drag keeps moving.
+ *
+ * At most one request waits, the newest. A live run is let finish, so that each gives a picture; a full run is
+ * overtaken at its next step by whatever comes after it. A lost solver is replaced and the newest request sent again.
+ */
+export function createRunner(connect: Connect, events: RunnerEvents): Runner {
+  let connection: Connection | null = null;
+  let run = 0;
+  let delivered = 0;
+  let waiting: Request | null = null;
+  const running = new Map<number, Request>();
+
+  const newest = (): Request | null => waiting ?? [...running.values()].at(-1) ?? null;
+
+  const send = (): void => {
+    if (waiting === null || [...running.values()].some(({ quality }) => quality === 'live')) return;
+    const request = waiting;
+    waiting = null;
+    running.set(request.run, request);
+    connection ??= start();
+    connection.service.solve(request.run, request.model, request.quality).then(
+      (answer) => settle(request, answer),
+      (thrown) => settle(request, { run: request.run, kind: 'refused', fault: faultReport(thrown) }),
+    );
+  };
+
+  const settle = (request: Request, answer: Answer): void => {
+    // A request of a solver that was lost since is no longer running.
+    if (running.get(request.run) !== request) return;
+    running.delete(request.run);
+    send();
+    if (newest() === null) events.solving(null);
+    if (answer.kind === 'superseded' || request.run < delivered) return;
+    delivered = request.run;
+    if (answer.kind === 'solved') events.solved(request.model, answer);
+    else events.refused(request.model, answer.fault);
+  };
+
+  const start = (): Connection => {
+    const started = connect((reason) => {
+      if (connection === started) lost(reason);
+    });
+    return started;
+  };
+
+  const lost = (reason: string): void => {
+    const last = newest();
+    end();
+    if (last === null) {
+      events.restarted(reason);
+    } else if (last.losses + 1 < MOST_LOSSES) {
+      waiting = { ...last, losses: last.losses + 1 };
+      events.restarted(reason);
+      send();
+    } else {
+      events.solving(null);
+      events.refused(last.model, {
+        code: 'WORKER_LOST',
+        message: `The solver stopped ${MOST_LOSSES} times on this head (${reason}). Undo the last change, or make the head smaller or its mesh coarser.`,
+        path: '',
+        details: { reason },
+      });
+    }
+  };
+
+  const end = (): void => {
+    connection?.close();
+    connection = null;
+    waiting = null;
+    running.clear();
+  };
+
+  return {
+    solve(model, quality) {
+      waiting = { run: ++run, model, quality, losses: 0 };
+      events.solving(model);
+      send();
+    },
+    stop() {
+      const last = newest();
+      end();
+      events.solving(null);
+      if (last !== null)
+        events.refused(last.model, {
+          code: 'CANCELLED',
+          message: 'Stopped before there was an answer. Any edit solves again.',
+          path: '',
+          details: {},
+        });
+    },
+  };
+}

@@ -1,0 +1,70 @@
+import type { Point } from '@flathead/solver';
+
+/** Fasteners this close to a mirrored place count as its partner, mm. */
+const PARTNER = 0.5;
+/** Within this distance of a symmetry line a linked fastener stays on it, mm. */
+const ON_LINE = 0.5;
+/** So far off a line it has to be pulled to leave it, mm. */
+const LEAVE_LINE = 2;
+
+type Sign = 1 | -1;
+
+/** A fastener that moves with the dragged one, and how. */
+export interface Partner {
+  readonly index: number;
+  /** Its place is that of the dragged one with these signs about the centre. */
+  readonly sign: readonly [Sign, Sign];
+}
+
+export interface MirrorLink {
+  readonly index: number;
+  readonly centre: Point;
+  readonly partners: readonly Partner[];
+  /** Symmetry lines that the dragged fastener sits on: x = centre, y = centre. */
+  readonly onLine: readonly [boolean, boolean];
+}
+
+/**
+ * What moves along with a fastener: those opposite it across x = centre, y = centre and the centre, each within 0.5 mm.
+ *
+ * @param places all fasteners, mm
+ */
+export function mirrorLink(places: readonly Point[], index: number, centre: Point): MirrorLink {
+  const [dx, dy] = [places[index][0] - centre[0], places[index][1] - centre[1]];
+  const partners: Partner[] = [];
+  for (const sign of [
+    [-1, 1],
+    [1, -1],
+    [-1, -1],
+  ] as const) {
+    let best = -1;
+    let least = PARTNER;
+    places.forEach(([x, y], other) => {
+      const taken = other === index || partners.some((partner) => partner.index === other);
+      const distance = Math.hypot(x - centre[0] - sign[0] * dx, y - centre[1] - sign[1] * dy);
+      if (taken || distance > least) return;
+      best = other;
+      least = distance;
+    });
+    if (best >= 0) partners.push({ index: best, sign });
+  }
+  return { index, centre, partners, onLine: [Math.abs(dx) <= ON_LINE, Math.abs(dy) <= ON_LINE] };
+}
+
+/** No partner: the fastener moves alone. */
+export function unlinked(index: number): MirrorLink {
+  return { index, centre: [0, 0], partners: [], onLine: [false, false] };
+}
+
+/** Where the fasteners of a link go when the dragged one is pulled to a point: `[index, place]` each. */
+export function linkedPlaces(link: MirrorLink, to: Point): readonly (readonly [number, Point])[] {
+  const { centre, onLine } = link;
+  const held = ([0, 1] as const).map((axis) =>
+    onLine[axis] && Math.abs(to[axis] - centre[axis]) < LEAVE_LINE ? centre[axis] : to[axis],
+  );
+  const place = ([sx, sy]: readonly [Sign, Sign]): Point => [
+    centre[0] + sx * (held[0] - centre[0]),
+    centre[1] + sy * (held[1] - centre[1]),
+  ];
+  return [[link.index, place([1, 1])], ...link.partners.map(({ index, sign }) => [index, place(sign)] as const)];
+}

@@ -1,0 +1,47 @@
+import type { HeadModel } from '@flathead/solver';
+import { keepSolved } from '../solver-client/keep-solved.ts';
+import type { Connect, Runner } from '../solver-client/runner.ts';
+import { createDraftStore, type DraftStore } from './draft-store.ts';
+import { createHeadStore, type HeadStore } from './head-store.ts';
+import { createHistory, type History } from './history.ts';
+import { createNoticeStore, type NoticeStore, notify } from './notice-store.ts';
+import { createPointerStore, type PointerStore } from './pointer-store.ts';
+import { createRunStore, type RunStore } from './run-store.ts';
+import { createViewStore, type ViewStore } from './view-store.ts';
+
+/** All state of the page. The stores know nothing of React; panels and scene subscribe to what they show. */
+export interface Workbench {
+  readonly head: HeadStore;
+  readonly history: History;
+  readonly run: RunStore;
+  readonly view: ViewStore;
+  readonly pointer: PointerStore;
+  readonly drafts: DraftStore;
+  readonly notices: NoticeStore;
+  readonly runner: Runner;
+}
+
+/** A page on a model, with its solver started. */
+export function createWorkbench(model: HeadModel, connect: Connect): Workbench {
+  const head = createHeadStore(model);
+  const run = createRunStore();
+  const pointer = createPointerStore();
+  const notices = createNoticeStore();
+  const runner = keepSolved(head, pointer, run, connect, (reason) =>
+    notify(notices, {
+      tone: 'info',
+      title: 'The solver was restarted',
+      text: `It had stopped (${reason}). Your head is untouched and is being solved again.`,
+    }),
+  );
+  return {
+    head,
+    history: createHistory(head),
+    run,
+    view: createViewStore(),
+    pointer,
+    drafts: createDraftStore(),
+    notices,
+    runner,
+  };
+}

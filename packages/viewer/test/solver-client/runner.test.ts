@@ -1,0 +1,187 @@
+import type { HeadModel, HeadResult } from '@flathead/solver';
+import { describe, expect, it } from 'vitest';
+import { keepSolved } from '../../src/solver-client/keep-solved.ts';
+import { createRunner } from '../../src/solver-client/runner.ts';
+import { createHeadStore } from '../../src/state/head-store.ts';
+import { createHistory } from '../../src/state/history.ts';
+import { createPointerStore } from '../../src/state/pointer-store.ts';
+import { createRunStore, stalenessOf } from '../../src/state/run-store.ts';
+import { gridMesh } from '../buffers/grid-mesh.ts';
+import { sampleHead } from '../state/sample-head.ts';
+import { fakeSolver } from './fake-solver.ts';
+
+const result: HeadResult = {
+  name: 'sample',
+  mesh: gridMesh(2, 2, 1, 1),
+  sites: [],
+  cases: [],
+  verdict: { outcome: 'pass', criteria: [], sentence: '', remarks: [] },
+  dofs: 27,
+  timings: {},
+};
+const named = (name: string): HeadModel => ({ ...sampleHead, name });
+
+function runner() {
+  const solver = fakeSolver(result);
+  const log: string[] = [];
+  const made = createRunner(solver.connect, {
+    solving: (model) => log.push(model === null ? 'idle' : `solving ${model.name}`),
+    solved: (model, { quality }) => log.push(`${quality} ${model.name}`),
+    refused: (model, { code }) => log.push(`${code} ${model.name}`),
+    restarted: (reason) => log.push(`restarted: ${reason}`),
+  });
+  return { solver, log, ...made };
+}
+
+describe('createRunner', () => {
+  it('lets a live run finish while only the newest request waits', async () => {
+    const { solver, log, solve } = runner();
+    for (const name of ['a', 'b', 'c', 'd']) solve(named(name), 'live');
+    expect(solver.asked.map(({ model }) => model.name)).toEqual(['a']);
+    await solver.solved(0);
+    expect(solver.asked.map(({ model }) => model.name)).toEqual(['a', 'd']);
+    await solver.solved(1);
+    expect(log.filter((line) => line.startsWith('live'))).toEqual(['live a', 'live d']);
+    expect(log).toContain('idle');
+  });
+
+  it('lets a full run be overtaken at once', async () => {
+    const { solver, log, solve } = runner();
+    solve(named('a'), 'full');
+    solve(named('b'), 'live');
+    expect(solver.asked.map(({ model }) => model.name)).toEqual(['a', 'b']);
+    await solver.superseded(0);
+    await solver.solved(1);
+    expect(log).toEqual(['solving a', 'solving b', 'idle', 'live b']);
+  });
+
+  it('never shows an older answer after a newer one', async () => {
+    const { solver, log, solve } = runner();
+    solve(named('a'), 'full');
+    solve(named('b'), 'full');
+    await solver.solved(1);
+    await solver.solved(0);
+    expect(log.filter((line) => line.startsWith('full'))).toEqual(['full b']);
+  });
+
+  it('numbers runs upwards', () => {
+    const { solver, solve } = runner();
+    solve(named('a'), 'full');
+    solve(named('b'), 'full');
+    expect(solver.asked[1].run).toBeGreaterThan(solver.asked[0].run);
+  });
+
+  it('reports a refusal, and a solver that throws', async () => {
+    const { solver, log, solve } = runner();
+    solve(named('a'), 'full');
+    await solver.refused(0, { code: 'MECHANISM', message: '', path: 'fasteners', details: {} });
+    solve(named('b'), 'full');
+    await solver.fails(1, new Error('out of memory'));
+    expect(log.filter((line) => / [ab]$/.test(line) && !line.startsWith('solving'))).toEqual([
+      'MECHANISM a',
+      'INTERNAL b',
+    ]);
+  });
+
+  it('starts a fresh solver when one dies and sends the newest request again', async () => {
+    const { solver, log, solve } = runner();
+    solve(named('a'), 'live');
+    solve(named('b'), 'live');
+    await solver.dies('crash');
+    expect([solver.starts(), solver.closed()]).toEqual([2, 1]);
+    expect(solver.asked.map(({ model }) => model.name)).toEqual(['a', 'b']);
+    await solver.solved(0);
+    await solver.solved(1);
+    expect(log).toEqual(['solving a', 'solving b', 'restarted: crash', 'idle', 'live b']);
+  });
+
+  it('gives up on a head that kills the solver twice, and solves the next', async () => {
+    const { solver, log, solve } = runner();
+    solve(named('a'), 'full');
+    await solver.dies('crash');
+    await solver.dies('crash');
+    expect(log.at(-1)).toBe('WORKER_LOST a');
+    solve(named('b'), 'full');
+    await solver.solved(2);
+    expect(log.at(-1)).toBe('full b');
+  });
+
+  it('starts the next solver only when needed after one died idle', async () => {
+    const { solver, log, solve } = runner();
+    solve(named('a'), 'full');
+    await solver.solved(0);
+    await solver.dies('killed');
+    expect(log.at(-1)).toBe('restarted: killed');
+    expect(solver.starts()).toBe(1);
+    solve(named('b'), 'full');
+    expect(solver.starts()).toBe(2);
+  });
+
+  it('stops on request', async () => {
+    const { solver, log, solve, stop } = runner();
+    solve(named('a'), 'full');
+    stop();
+    expect(solver.closed()).toBe(1);
+    expect(log.at(-1)).toBe('CANCELLED a');
+    await solver.solved(0);
+    expect(log.at(-1)).toBe('CANCELLED a');
+  });
+});
+
+describe('keepSolved', () => {
+  function page() {
+    const head = createHeadStore(sampleHead);
+    const pointer = createPointerStore();
+    const run = createRunStore();
+    const solver = fakeSolver(result);
+    keepSolved(head, pointer, run, solver.connect, () => {});
+    return { head, pointer, run, solver, history: createHistory(head) };
+  }
+
+  it('answers live first and in full after', async () => {
+    const { run, solver } = page();
+    expect(solver.asked.map(({ quality }) => quality)).toEqual(['live']);
+    await solver.solved(0);
+    expect(solver.asked.map(({ quality }) => quality)).toEqual(['live', 'full']);
+    await solver.solved(1);
+    expect(run.getState().solved?.quality).toBe('full');
+    expect(solver.asked).toHaveLength(2);
+  });
+
+  it('stays live while a fastener is dragged and refines when it is let go', async () => {
+    const { head, pointer, run, solver, history } = page();
+    await solver.solved(0);
+    await solver.solved(1);
+    pointer.setState({ dragged: 0 });
+    history.edit(() => named('dragged'));
+    await solver.solved(2);
+    expect(solver.asked.map(({ quality }) => quality)).toEqual(['live', 'full', 'live']);
+    pointer.setState({ dragged: null });
+    expect(solver.asked.at(-1)).toMatchObject({ quality: 'full', model: { name: 'dragged' } });
+    await solver.solved(3);
+    expect(stalenessOf(run.getState(), head.getState().model, false)).toBeNull();
+  });
+
+  it('keeps the last good answer, marked stale, when the newest head is refused', async () => {
+    const { head, run, solver, history } = page();
+    await solver.solved(0);
+    await solver.solved(1);
+    const good = run.getState().solved;
+    history.edit(() => named('bad'));
+    expect(stalenessOf(run.getState(), head.getState().model, false)).toBe('solving');
+    await solver.refused(2, { code: 'OUTSIDE', message: 'off', path: 'fasteners.0.at', details: {} });
+    expect(run.getState().solved).toBe(good);
+    expect(stalenessOf(run.getState(), head.getState().model, false)).toBe('refused');
+    history.undo();
+    await solver.solved(3);
+    expect(run.getState().refusal).toBeNull();
+  });
+
+  it('keeps the mesh object while the mesh is the same', async () => {
+    const { run, solver } = page();
+    await solver.solved(0);
+    const { mesh } = run.getState().solved!.result;
+    await solver.solved(1);
+    expect(run.getState().solved!.result.mesh).toBe(mesh);
+  });
+});

@@ -1,0 +1,70 @@
+import { checkHeadModel } from '@flathead/solver';
+import { describe, expect, it } from 'vitest';
+import { sitePitch } from '../../src/solver-extras.ts';
+import { propose } from '../../src/state/propose.ts';
+import {
+  gapRibIndex,
+  withFrame,
+  withGapRibs,
+  withNewCase,
+  withNewFastener,
+  withPitchInstead,
+} from '../../src/state/recipe-edits.ts';
+import { valueAt, withValue } from '../../src/state/set-value.ts';
+import { sampleHead } from './sample-head.ts';
+
+describe('withValue', () => {
+  it('replaces one value and shares the rest', () => {
+    const next = withValue(sampleHead, 'fasteners.2.at.0', -20);
+    expect(valueAt(next, 'fasteners.2.at')).toEqual([-20, -15]);
+    expect(valueAt(next, 'fasteners.1')).toBe(sampleHead.fasteners[1]);
+    expect(sampleHead.fasteners[2].at).toEqual([-25, -15]);
+  });
+
+  it('removes a key by undefined and makes what is missing on the way', () => {
+    expect(withValue({ a: { b: 1, c: 2 } }, 'a.b', undefined)).toEqual({ a: { c: 2 } });
+    expect(withValue({}, 'a.b', 3)).toEqual({ a: { b: 3 } });
+  });
+});
+
+describe('propose', () => {
+  it('takes what is right by the schema', () => {
+    expect(propose(sampleHead, 'body.thickness', 7.5)).toMatchObject({ ok: true, model: { body: { thickness: 7.5 } } });
+  });
+
+  it.each([
+    ['body.thickness', -3, /^Is -3; expected 0\.001 or more/],
+    ['body.thickness', 1e300, /^Is 1e\+300; expected 1000 or less/],
+    ['sites.columns', 2.5, /^Is 2\.5; expected a whole number/],
+    ['body.thickness', undefined, /^Is missing/],
+    ['name', '', /^Has 0 characters/],
+  ])('says beside the field what is wrong with %s = %s', (path, value, message) => {
+    const proposal = propose(sampleHead, path, value);
+    expect(proposal.ok ? 'taken' : proposal.message).toMatch(message);
+  });
+});
+
+describe('edits of the recipe', () => {
+  it('stay right by the schema', () => {
+    const framed = withFrame(sampleHead, true);
+    const ribbed = withGapRibs(withGapRibs(framed, 'columns', true), 'rows', true);
+    for (const model of [framed, ribbed, withNewFastener(sampleHead), withNewCase(sampleHead)])
+      expect(checkHeadModel(model)).toEqual(model);
+    expect([gapRibIndex(ribbed.frame, 'columns'), gapRibIndex(ribbed.frame, 'rows')]).toEqual([0, 1]);
+    expect(withGapRibs(withGapRibs(ribbed, 'rows', false), 'columns', false)).toEqual(framed);
+    expect(withFrame(framed, false)).toEqual(sampleHead);
+  });
+
+  it('keep the sites where they are when given by pitch instead, and back', () => {
+    const byDie = withPitchInstead(sampleHead, false);
+    expect(checkHeadModel(byDie)).toEqual(byDie);
+    expect(sitePitch(byDie.sites)).toEqual([14, 12]);
+    expect(sitePitch(withPitchInstead(byDie, true).sites)).toEqual([14, 12]);
+  });
+
+  it('put a new fastener under a free name at a free place', () => {
+    const { fasteners } = withNewFastener(withNewFastener(sampleHead));
+    expect(new Set(fasteners.map(({ name }) => name)).size).toBe(8);
+    expect(new Set(fasteners.map(({ at }) => at.join())).size).toBe(8);
+  });
+});
