@@ -1,0 +1,34 @@
+import { Icon } from '../app/icons.tsx';
+import { withNewCase } from '../state/recipe-edits.ts';
+import { useModel, useWorkbench } from '../state/use-workbench.ts';
+import { CaseRow } from './CaseRow.tsx';
+import { Section } from './Section.tsx';
+import styles from './section.module.css';
+
+/** The states of the head that are judged. */
+export function CasesSection() {
+  const { history } = useWorkbench();
+  const count = useModel((model) => model.cases.length);
+  const claimed = Array.from({ length: count }, (_, i) =>
+    ['name', 'touched', 'gradient'].map((key) => `cases.${i}.${key}`),
+  ).flat();
+  return (
+    <Section title="Load cases" aside="the worst decides" of="cases" claimed={claimed}>
+      <div className={styles.table} style={{ gridTemplateColumns: '1fr 96px 84px 24px' }}>
+        <span className={styles.column}>Name</span>
+        <span className={styles.column}>Sites touched</span>
+        <span className={styles.columnRight}>Gradient, K</span>
+        <span />
+        {Array.from({ length: count }, (_, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a case is its place in the list; names may repeat while typed
+          <CaseRow key={i} index={i} only={count === 1} />
+        ))}
+      </div>
+      <div className={styles.foot}>
+        <button type="button" className={styles.add} onClick={() => history.edit(withNewCase)}>
+          <Icon name="plus" size={14} /> Add a case
+        </button>
+      </div>
+    </Section>
+  );
+}

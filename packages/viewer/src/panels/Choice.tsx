@@ -1,0 +1,45 @@
+import { NativeSelect } from '@mantine/core';
+import { useId } from 'react';
+import { propose } from '../state/propose.ts';
+import { valueAt } from '../state/set-value.ts';
+import { useModel, useWorkbench } from '../state/use-workbench.ts';
+import { FieldTrouble, useFieldFault } from './FieldTrouble.tsx';
+import styles from './field.module.css';
+
+interface ChoiceProps {
+  readonly path: string;
+  readonly name: string;
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+}
+
+/** One of a few words of the model. A word that is not among the options is shown as it is. */
+export function Choice({ path, name, options }: ChoiceProps) {
+  const { history } = useWorkbench();
+  const value = useModel((model) => valueAt(model, path));
+  const fault = useFieldFault(path);
+  const troubleId = useId();
+  const text = typeof value === 'string' ? value : '';
+  const known = options.some((option) => option.value === text);
+  return (
+    <>
+      <NativeSelect
+        className={styles.choice}
+        size="xs"
+        aria-label={name}
+        aria-invalid={fault !== null}
+        aria-describedby={fault === null ? undefined : troubleId}
+        data-testid={`field-${path}`}
+        data={known ? options : [{ value: text, label: text === '' ? 'none' : text }, ...options]}
+        value={text}
+        onChange={(event) => {
+          const next = event.currentTarget.value;
+          history.edit((model) => {
+            const proposal = propose(model, path, next);
+            return proposal.ok ? proposal.model : model;
+          });
+        }}
+      />
+      <FieldTrouble id={troubleId} message={fault} />
+    </>
+  );
+}

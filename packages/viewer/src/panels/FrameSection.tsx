@@ -1,0 +1,69 @@
+import { Switch } from '@mantine/core';
+import { withFrame } from '../state/recipe-edits.ts';
+import { useModel, useWorkbench } from '../state/use-workbench.ts';
+import { Choice } from './Choice.tsx';
+import { GapRibRows } from './GapRibRows.tsx';
+import { MaterialRow } from './MaterialRow.tsx';
+import { NumberField } from './NumberField.tsx';
+import { Row } from './Row.tsx';
+import { Section } from './Section.tsx';
+import { ShapeRows } from './ShapeRows.tsx';
+
+const CLAIMED = ['outer', 'window'].flatMap((key) => [`frame.${key}.rectangle`, `frame.${key}.corner`]);
+const SIDES = [
+  { value: 'board', label: 'Board side' },
+  { value: 'device', label: 'Device side' },
+  { value: 'level', label: 'Let into the body' },
+];
+const JOINS = [
+  { value: 'sliding', label: 'Sliding: no composite action' },
+  { value: 'bonded', label: 'Bonded' },
+  { value: 'bracket', label: 'Bracket: both, the worse' },
+];
+
+/** The frame around the sites, and the ribs that extend it between them. */
+export function FrameSection() {
+  const { history } = useWorkbench();
+  const on = useModel(({ frame }) => frame !== undefined);
+  const points = useModel(({ frame }) => frame?.ribs?.filter((rib) => 'from' in rib).length ?? 0);
+  return (
+    <Section
+      title="Frame and ribs"
+      of="frame"
+      claimed={[...CLAIMED, 'frame.material', 'frame.thickness', 'frame.side', 'frame.join']}
+      aside={
+        <Switch
+          size="xs"
+          label="Frame"
+          labelPosition="left"
+          checked={on}
+          data-testid="frame-switch"
+          onChange={(event) => {
+            const { checked } = event.currentTarget;
+            history.edit((model) => withFrame(model, checked));
+          }}
+        />
+      }
+    >
+      {on && (
+        <>
+          <ShapeRows path="frame.outer" label="Outer edge" name="Frame outer edge" />
+          <ShapeRows path="frame.window" label="Window" name="Frame window" />
+          <Row label="Thickness">
+            <NumberField path="frame.thickness" name="Frame thickness" unit="mm" step={0.5} />
+          </Row>
+          <MaterialRow path="frame.material" name="Frame material" />
+          <Row label="Sits on">
+            <Choice path="frame.side" name="Side of the frame" options={SIDES} />
+          </Row>
+          <Row label="Join">
+            <Choice path="frame.join" name="Join of the frame" options={JOINS} />
+          </Row>
+          <GapRibRows between="columns" />
+          <GapRibRows between="rows" />
+          {points > 0 && <Row label={`${points} single ${points === 1 ? 'rib' : 'ribs'} from point to point`}> </Row>}
+        </>
+      )}
+    </Section>
+  );
+}

@@ -1,0 +1,41 @@
+import { Switch } from '@mantine/core';
+import { gapRibIndex, withGapRibs } from '../state/recipe-edits.ts';
+import { useModel, useWorkbench } from '../state/use-workbench.ts';
+import { NumberField } from './NumberField.tsx';
+import { Row, Times } from './Row.tsx';
+
+/** Ribs in the gaps between columns or rows: on or off, width and thickness. */
+export function GapRibRows({ between }: { between: 'columns' | 'rows' }) {
+  const { history } = useWorkbench();
+  const index = useModel(({ frame }) => gapRibIndex(frame, between));
+  const path = `frame.ribs.${index}`;
+  return (
+    <>
+      <Row label={`Ribs between ${between}`}>
+        <Switch
+          size="xs"
+          aria-label={`Ribs between ${between}`}
+          data-testid={`ribs-${between}`}
+          checked={index >= 0}
+          onChange={(event) => {
+            const { checked } = event.currentTarget;
+            history.edit((model) => withGapRibs(model, between, checked));
+          }}
+        />
+      </Row>
+      {index >= 0 && (
+        <Row label="Width × thickness">
+          <NumberField path={`${path}.width`} name={`Width of ribs between ${between}`} unit="mm" step={0.5} forPair />
+          <Times />
+          <NumberField
+            path={`${path}.thickness`}
+            name={`Thickness of ribs between ${between}`}
+            unit="mm"
+            step={0.5}
+            empty="frame"
+          />
+        </Row>
+      )}
+    </>
+  );
+}

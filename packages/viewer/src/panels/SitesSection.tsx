@@ -1,0 +1,91 @@
+import { SegmentedControl } from '@mantine/core';
+import { withPitchInstead } from '../state/recipe-edits.ts';
+import { useModel, useWorkbench } from '../state/use-workbench.ts';
+import { Choice } from './Choice.tsx';
+import { NumberField } from './NumberField.tsx';
+import { Row, Times } from './Row.tsx';
+import { Section } from './Section.tsx';
+
+const PROBES = 'sites.probes';
+const CLAIMED = [
+  ...['sites.columns', 'sites.rows', 'sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.count`, `${PROBES}.preload`],
+  ...['sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.field`].flatMap((path) => [path, `${path}.0`, `${path}.1`]),
+];
+const KINDS = [
+  { value: 'floating', label: 'Floating: relieve when touched' },
+  { value: 'shouldered', label: 'Shouldered: load when touched' },
+];
+
+/** The site pattern and what its probes push with. */
+export function SitesSection() {
+  const { history } = useWorkbench();
+  const sites = useModel((model) => model.sites);
+  const byPitch = sites.pitch !== undefined;
+  const count = sites.columns * sites.rows;
+  const force = sites.probes.count * sites.probes.preload;
+  const aside = `${count} ${count === 1 ? 'site' : 'sites'}, ${force.toFixed(force < 10 ? 1 : 0)} N each`;
+  return (
+    <Section title="Sites" aside={aside} of="sites" claimed={CLAIMED}>
+      <Row label="Columns × rows">
+        <NumberField path="sites.columns" name="Site columns" />
+        <Times />
+        <NumberField path="sites.rows" name="Site rows" />
+      </Row>
+      <Row label="Spaced by">
+        <SegmentedControl
+          size="xs"
+          aria-label="Sites spaced by"
+          data={[
+            { value: 'skip', label: 'skipped dies' },
+            { value: 'pitch', label: 'pitch' },
+          ]}
+          value={byPitch ? 'pitch' : 'skip'}
+          onChange={(value) => history.edit((model) => withPitchInstead(model, value === 'pitch'))}
+        />
+      </Row>
+      {byPitch ? (
+        <Row label="Pitch">
+          <NumberField path="sites.pitch.0" name="Site pitch along x" unit="mm" step={0.5} forPair />
+          <Times />
+          <NumberField path="sites.pitch.1" name="Site pitch along y" unit="mm" step={0.5} />
+        </Row>
+      ) : (
+        <>
+          <Row label="Die">
+            <NumberField path="sites.die.0" name="Die along x" unit="mm" step={0.1} forPair />
+            <Times />
+            <NumberField path="sites.die.1" name="Die along y" unit="mm" step={0.1} />
+          </Row>
+          <Row label="Dies skipped">
+            <NumberField path="sites.skip.0" name="Dies skipped along x" forPair />
+            <Times />
+            <NumberField path="sites.skip.1" name="Dies skipped along y" />
+          </Row>
+        </>
+      )}
+      <Row label="Probe field">
+        <NumberField path={`${PROBES}.field.0`} name="Probe field along x" unit="mm" step={0.1} forPair />
+        <Times />
+        <NumberField path={`${PROBES}.field.1`} name="Probe field along y" unit="mm" step={0.1} />
+      </Row>
+      <Row label="Probes a site">
+        <NumberField path={`${PROBES}.count`} name="Probes a site" step={10} />
+      </Row>
+      <Row label="Preload of a probe">
+        <NumberField path={`${PROBES}.preload`} name="Preload of a probe" unit="N" step={0.01} />
+      </Row>
+      <Row label="Force at touchdown">
+        <NumberField
+          path={`${PROBES}.touchdown`}
+          name="Force of a probe at touchdown"
+          unit="N"
+          step={0.01}
+          empty="not given"
+        />
+      </Row>
+      <Row label="Probes">
+        <Choice path={`${PROBES}.kind`} name="Kind of probe" options={KINDS} />
+      </Row>
+    </Section>
+  );
+}

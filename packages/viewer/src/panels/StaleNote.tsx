@@ -1,0 +1,37 @@
+import { typeset } from '../format/number.ts';
+import { useRefusal, useRun, useStaleness, useWorkbench } from '../state/use-workbench.ts';
+import styles from './verdict.module.css';
+
+/** Says when the answer shown is not that of the head shown, and why. */
+export function StaleNote() {
+  const { runner } = useWorkbench();
+  const stale = useStaleness();
+  const refusal = useRefusal();
+  const live = useRun(({ solved }) => solved?.quality === 'live');
+  if (stale === 'refused')
+    return (
+      <p className={styles.note} data-tone="fail" role="alert">
+        <strong>Last good answer shown.</strong> {typeset(refusal?.message ?? '')}
+      </p>
+    );
+  if (stale === 'draft')
+    return (
+      <p className={styles.note} data-tone="fail">
+        <strong>Last good answer shown.</strong> A field of the recipe holds no usable value yet.
+      </p>
+    );
+  if (stale === 'solving')
+    return (
+      <p className={styles.note} data-tone="late">
+        <span className={styles.pulse} aria-hidden="true" /> Solving the last edit
+        <button type="button" className={styles.stop} onClick={() => runner.stop()}>
+          Stop
+        </button>
+      </p>
+    );
+  return live ? (
+    <p className={styles.note} data-tone="late">
+      <span className={styles.pulse} aria-hidden="true" /> Estimating the error
+    </p>
+  ) : null;
+}

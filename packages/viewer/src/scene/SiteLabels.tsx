@@ -1,0 +1,44 @@
+import { signedMicrometres } from '../format/number.ts';
+import type { Solved } from '../state/run-store.ts';
+import { shownCase } from '../state/shown-case.ts';
+import { useView } from '../state/use-workbench.ts';
+import styles from './labels.module.css';
+import { useStageFrame } from './stage-frame.ts';
+
+/** Name and bow of each site over its middle. */
+export function SiteLabels({ solved: { model, result } }: { solved: Solved }) {
+  const stage = useStageFrame();
+  const caseName = useView((view) => view.caseName);
+  const { sites, bow } = shownCase(result, caseName);
+  const limit = model.limits.bow;
+  const z = model.body.thickness / 2;
+  return (
+    <ul className={styles.layer} aria-label="Bow of each site">
+      {result.sites.map(({ name, centre }, i) => {
+        const value = sites[i]?.bow ?? 0;
+        const over = Math.abs(value) > limit;
+        return (
+          <li
+            key={name}
+            ref={(element) => {
+              if (element === null) return;
+              stage.labels.set(`site ${name}`, { element, kind: 'site', at: centre, z, weight: Math.abs(value) });
+              stage.redraw();
+              return () => {
+                stage.labels.delete(`site ${name}`);
+              };
+            }}
+            className={styles.site}
+            data-testid={`site-${name}`}
+            data-over={over || undefined}
+            data-worst={name === bow.site || undefined}
+          >
+            <span className={styles.name}>{name}</span>
+            <span className={styles.bow}>{signedMicrometres(value)}</span>
+            <span className={styles.spoken}> micrometres{over ? ', over the limit' : ''}</span>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

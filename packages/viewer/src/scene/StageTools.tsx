@@ -1,0 +1,47 @@
+import { ActionIcon, SegmentedControl, Switch, Tooltip } from '@mantine/core';
+import { Icon } from '../app/icons.tsx';
+import { useView, useWorkbench } from '../state/use-workbench.ts';
+import styles from './stage.module.css';
+
+/** How to look at the head, and how a drag works. */
+export function StageTools() {
+  const { view } = useWorkbench();
+  const kind = useView((state) => state.view);
+  const mirror = useView((state) => state.mirror);
+  return (
+    <div className={styles.tools}>
+      <Tooltip label="Fasteners opposite move along" openDelay={400}>
+        <div>
+          <Switch
+            size="xs"
+            label="Mirror drag"
+            labelPosition="left"
+            data-testid="mirror-drag"
+            checked={mirror}
+            onChange={(event) => view.setState({ mirror: event.currentTarget.checked })}
+          />
+        </div>
+      </Tooltip>
+      <SegmentedControl
+        size="xs"
+        aria-label="View"
+        data={[
+          { value: 'perspective', label: '3-D' },
+          { value: 'above', label: 'From above' },
+        ]}
+        value={kind}
+        onChange={(value) => view.setState({ view: value === 'above' ? 'above' : 'perspective' })}
+      />
+      <Tooltip label="Whole head (H)" openDelay={400}>
+        <ActionIcon
+          variant="default"
+          size={28}
+          aria-label="Show the whole head"
+          onClick={() => view.setState(({ homeCalls }) => ({ homeCalls: homeCalls + 1 }))}
+        >
+          <Icon name="home" size={16} />
+        </ActionIcon>
+      </Tooltip>
+    </div>
+  );
+}

@@ -1,0 +1,156 @@
+import {
+  Color,
+  DataTexture,
+  DoubleSide,
+  type IUniform,
+  LinearFilter,
+  RGBAFormat,
+  ShaderMaterial,
+  Vector4,
+} from 'three';
+import { OVER, OVER_DARK, rampBytes } from '../buffers/ramp.ts';
+
+const RAMP_SIZE = 256;
+
+/** Moves a vertex with the plate: `field` is deviation, d/dx, d/dy. */
+export const VERTEX_MOTION = /* glsl */ `
+  attribute vec3 field;
+  uniform float scale;
+  vec3 moved(vec3 p) { return vec3(p.xy, p.z + scale * field.x); }
+`;
+
+const VERTEX = /* glsl */ `
+  ${VERTEX_MOTION}
+  varying vec3 vNormal;
+  varying vec2 vPlan;
+  varying float vDeviation;
+  varying float vFlat;
+  void main() {
+    vFlat = abs(normal.z);
+    vec3 bent = normalize(vec3(-scale * field.yz, 1.0));
+    vNormal = vFlat > 0.5 ? sign(normal.z) * bent : normal;
+    vPlan = position.xy;
+    vDeviation = field.x;
+    gl_Position = projectionMatrix * modelViewMatrix * vec4(moved(position), 1.0);
+  }
+`;
+
+// Colours are those of the page, in sRGB from texture to screen; only their shading is computed.
+const FRAGMENT = /* glsl */ `
+  uniform sampler2D ramp;
+  uniform vec3 base;
+  uniform vec3 side;
+  uniform vec3 over;
+  uniform vec3 overDark;
+  uniform float painted;
+  uniform float limit;
+  uniform float isoStep;
+  uniform float pixelRatio;
+  uniform vec4 siteGrid;   // centre of the first site, pitch
+  uniform vec4 siteShape;  // columns, rows, half field
+  varying vec3 vNormal;
+  varying vec2 vPlan;
+  varying float vDeviation;
+  varying float vFlat;
+
+  float insideSite(vec2 p) {
+    vec2 nearest = clamp(floor((p - siteGrid.xy) / siteGrid.zw + 0.5), vec2(0.0), siteShape.xy - 1.0);
+    vec2 beyond = abs(p - siteGrid.xy - nearest * siteGrid.zw) - siteShape.zw;
+    return step(max(beyond.x, beyond.y), 0.0);
+  }
+
+  void main() {
+    float lit = dot(normalize(vNormal), normalize(vec3(-0.45, -0.5, 0.74)));
+    vec3 colour = mix(side, base, vFlat) * (0.78 + 0.24 * lit);
+    if (painted > 0.5 && vFlat > 0.5) {
+      float site = insideSite(vPlan);
+      float share = abs(vDeviation) / limit;
+      vec3 ink = texture2D(ramp, vec2((min(share, 1.0) * ${RAMP_SIZE - 1}.0 + 0.5) / ${RAMP_SIZE}.0, 0.5)).rgb;
+      vec3 paint = mix(base, share > 1.0 ? over : ink, site > 0.5 ? 1.0 : share > 1.0 ? 0.34 : 0.5);
+      float level = vDeviation / isoStep;
+      float line = abs(fract(level - 0.5) - 0.5) / max(fwidth(level), 1e-6);
+      float isLine = 1.0 - smoothstep(0.35, 1.15, line / pixelRatio);
+      vec3 lineColour = share > 0.55 && share < 1.0 ? vec3(1.0) : vec3(0.07, 0.13, 0.15);
+      paint = mix(paint, lineColour, isLine * mix(0.22, 0.5, site));
+      if (share > 1.0 && site > 0.5) {
+        float diagonal = (gl_FragCoord.x + gl_FragCoord.y) / (8.0 * pixelRatio);
+        float stripe = abs(fract(diagonal) - 0.5) * 2.0;
+        float edge = fwidth(diagonal) * 2.0;
+        paint = mix(over, overDark, smoothstep(0.62 - edge, 0.62 + edge, stripe));
+      }
+      colour = paint * (0.93 + 0.07 * lit);
+    }
+    gl_FragColor = vec4(colour, 1.0);
+  }
+`;
+
+/** Uniforms that all parts of the head share, by reference. */
+export interface PlateUniforms {
+  readonly scale: IUniform<number>;
+  readonly ramp: IUniform<DataTexture>;
+  readonly limit: IUniform<number>;
+  readonly isoStep: IUniform<number>;
+  readonly pixelRatio: IUniform<number>;
+  readonly siteGrid: IUniform<Vector4>;
+  readonly siteShape: IUniform<Vector4>;
+}
+
+/** @param scale factor on the deflection, changed in place while it is animated */
+export function plateUniforms(scale: IUniform<number>): PlateUniforms {
+  const ramp = new DataTexture(rampBytes(RAMP_SIZE), RAMP_SIZE, 1, RGBAFormat);
+  ramp.minFilter = LinearFilter;
+  ramp.magFilter = LinearFilter;
+  ramp.needsUpdate = true;
+  return {
+    scale,
+    ramp: { value: ramp },
+    limit: { value: 1 },
+    isoStep: { value: 1 },
+    pixelRatio: { value: 1 },
+    siteGrid: { value: new Vector4(0, 0, 1, 1) },
+    siteShape: { value: new Vector4(1, 1, 0, 0) },
+  };
+}
+
+/** Material of a part that moves with the plate; a painted one shows the field on its faces. */
+export function plateMaterial(
+  uniforms: PlateUniforms,
+  { base, side, painted }: { readonly base: string; readonly side: string; readonly painted: boolean },
+): ShaderMaterial {
+  return new ShaderMaterial({
+    vertexShader: VERTEX,
+    fragmentShader: FRAGMENT,
+    uniforms: {
+      ...uniforms,
+      base: { value: asShown(base) },
+      side: { value: asShown(side) },
+      over: { value: asShown(OVER) },
+      overDark: { value: asShown(OVER_DARK) },
+      painted: { value: painted ? 1 : 0 },
+    },
+    side: DoubleSide,
+    polygonOffset: true,
+    polygonOffsetFactor: 1,
+    polygonOffsetUnits: 2,
+  });
+}
+
+/** Material of lines on the plate. */
+export function lineMaterial(
+  scale: IUniform<number>,
+  { colour, opacity, onTop = false }: { readonly colour: string; readonly opacity: number; readonly onTop?: boolean },
+): ShaderMaterial {
+  return new ShaderMaterial({
+    vertexShader: `${VERTEX_MOTION} void main() { gl_Position = projectionMatrix * modelViewMatrix * vec4(moved(position), 1.0); }`,
+    fragmentShader: 'uniform vec4 ink; void main() { gl_FragColor = ink; }',
+    uniforms: { scale, ink: { value: new Vector4(...asShown(colour).toArray(), opacity) } },
+    transparent: true,
+    depthTest: !onTop,
+    depthWrite: false,
+  });
+}
+
+/** Components as written on the page, without conversion to linear light. */
+export function asShown(colour: string): Color {
+  return new Color().setStyle(colour, 'srgb-linear');
+}

@@ -1,0 +1,77 @@
+import type { Point } from '@flathead/solver';
+import { createContext, useContext } from 'react';
+import { type Camera, Vector3 } from 'three';
+import type { FieldSampler } from '../buffers/field-sampler.ts';
+import { rayOnField } from '../buffers/field-sampler.ts';
+
+/** A piece of the page that stays over a point of the head. */
+export interface StageLabel {
+  readonly element: HTMLElement;
+  readonly kind: 'site' | 'fastener';
+  readonly at: Point;
+  /** Height of the face it lies on, mm, without deflection. */
+  readonly z: number;
+  /** Where labels would overlap, those with more stay. */
+  readonly weight: number;
+}
+
+/**
+ * What moves on the stage without React: the factor on the deflection as drawn now, the camera, the field, and the
+ * labels that follow them. Changed in place; call {@link StageFrame.redraw} afterwards.
+ */
+export interface StageFrame {
+  /** Shared with the shaders as a uniform. */
+  readonly scale: { value: number };
+  readonly labels: Map<string, StageLabel>;
+  camera: Camera | null;
+  canvas: HTMLCanvasElement | null;
+  sampler: FieldSampler | null;
+  redraw: () => void;
+}
+
+export function createStageFrame(): StageFrame {
+  return { scale: { value: 0 }, labels: new Map(), camera: null, canvas: null, sampler: null, redraw: () => {} };
+}
+
+export const StageFrameContext = createContext<StageFrame | null>(null);
+
+export function useStageFrame(): StageFrame {
+  const frame = useContext(StageFrameContext);
+  if (frame === null) throw new Error('No stage around this component.');
+  return frame;
+}
+
+/** Deviation at a point as the stage draws it, mm; zero off the plate and before the first answer. */
+export function deviationAt({ sampler }: StageFrame, [x, y]: Point): number {
+  return sampler?.at(x, y) ?? 0;
+}
+
+interface Ray {
+  readonly origin: readonly [number, number, number];
+  readonly direction: readonly [number, number, number];
+}
+
+/** Ray from the eye through a place on the page. */
+function rayThrough({ camera, canvas }: StageFrame, clientX: number, clientY: number): Ray | null {
+  if (camera === null || canvas === null) return null;
+  const { left, top, width, height } = canvas.getBoundingClientRect();
+  const [x, y] = [((clientX - left) / width) * 2 - 1, 1 - ((clientY - top) / height) * 2];
+  const near = new Vector3(x, y, -1).unproject(camera);
+  const far = new Vector3(x, y, 1).unproject(camera).sub(near).normalize();
+  return { origin: [near.x, near.y, near.z], direction: [far.x, far.y, far.z] };
+}
+
+/** Point of the plan under a place on the page, on the plane at height `z`; `null` when the plane is seen edge-on. */
+export function planPoint(frame: StageFrame, clientX: number, clientY: number, z: number): Point | null {
+  const ray = rayThrough(frame, clientX, clientY);
+  if (ray === null || Math.abs(ray.direction[2]) < 0.02) return null;
+  const t = (z - ray.origin[2]) / ray.direction[2];
+  return [ray.origin[0] + t * ray.direction[0], ray.origin[1] + t * ray.direction[1]];
+}
+
+/** Point of the deflected face at height `z` under a place on the page. */
+export function fieldPoint(frame: StageFrame, clientX: number, clientY: number, z: number) {
+  const ray = rayThrough(frame, clientX, clientY);
+  if (ray === null || frame.sampler === null) return null;
+  return rayOnField(frame.sampler, ray.origin, ray.direction, z, frame.scale.value);
+}
