@@ -14,27 +14,48 @@ export function extendAdd(symbolic: Symbolic, child: number, value: Float64Array
   const width = first[p + 1] - first[p];
   const below = rowStart[p + 1] - rowStart[p];
   const source = stack + updateAt[child];
+  // The first rows of the child, and so the first columns, are pivots of the parent.
+  let pivots = 0;
+  while (pivots < count && relative[from + pivots] < width) pivots++;
   for (let i = 0; i < count; i++) {
-    const row = relative[from + i];
-    const inPivot = row < width;
-    const left = inPivot ? pivotAt[p] + triangleRow(width, row) : belowAt[p] + rectangleRow(below, width, row - width);
-    const stride = inPivot ? strideOf(width, row) : strideOf(below, row - width);
-    const right = inPivot ? 0 : stack + updateAt[p] + triangleRow(below, row - width) - 3 * width * stride;
     const u = source + triangleRow(count, i);
     const us = strideOf(count, i);
-    for (let j = 0; j <= i; j++) {
-      const column = relative[from + j];
-      addBlock(value, (column < width ? left : right) + 3 * column * stride, stride, u + 3 * j * us, us);
+    const row = relative[from + i];
+    if (i < pivots) {
+      const target = pivotAt[p] + triangleRow(width, row);
+      addBlocks(value, u, us, relative, from, from + i + 1, target, strideOf(width, row));
+      continue;
     }
+    const s = strideOf(below, row - width);
+    const left = belowAt[p] + rectangleRow(below, width, row - width);
+    const right = stack + updateAt[p] + triangleRow(below, row - width) - 3 * width * s;
+    addBlocks(value, u, us, relative, from, from + pivots, left, s);
+    addBlocks(value, u + 3 * pivots * us, us, relative, from + pivots, from + i + 1, right, s);
   }
 }
 
-function addBlock(value: Float64Array, to: number, toStride: number, from: number, fromStride: number): void {
-  for (let column = 0; column < 3; column++) {
-    value[to] += value[from];
-    value[to + 1] += value[from + 1];
-    value[to + 2] += value[from + 2];
-    to += toStride;
-    from += fromStride;
+/** Adds consecutive blocks at `u` of stride `us` to the block columns `relative[begin .. end)` of a row of stride `s`. */
+function addBlocks(
+  value: Float64Array,
+  u: number,
+  us: number,
+  relative: Uint32Array,
+  begin: number,
+  end: number,
+  row: number,
+  s: number,
+): void {
+  for (let j = begin; j < end; j++) {
+    const t = row + 3 * s * relative[j];
+    value[t] += value[u];
+    value[t + 1] += value[u + 1];
+    value[t + 2] += value[u + 2];
+    value[t + s] += value[u + us];
+    value[t + s + 1] += value[u + us + 1];
+    value[t + s + 2] += value[u + us + 2];
+    value[t + 2 * s] += value[u + 2 * us];
+    value[t + 2 * s + 1] += value[u + 2 * us + 1];
+    value[t + 2 * s + 2] += value[u + 2 * us + 2];
+    u += 3 * us;
   }
 }

@@ -15,11 +15,13 @@ export interface Factor {
 }
 
 /**
- * Smallest pivot, relative to the diagonal entry it started from, that counts as positive. Rounding leaves a pivot
- * that should be zero at a few units times the machine epsilon of its diagonal; the pivot of a plate's last node falls
- * with the square of the mesh size only, to about 1e-8 at a million dofs.
+ * Smallest pivot that counts as positive: this times the number of block rows, relative to the diagonal entry that it
+ * started from. Rounding leaves a pivot that should be zero at up to about n eps of its diagonal; the pivot of the last
+ * deflection of a plate held in earnest falls with 1/n as well, but from some 1e-3 (a strip of aspect 30: from 1e-4).
+ * A plate that can still turn about a line may show in a rotation only, whose rounding reaches n^1.5 eps, and pass:
+ * motions of that kind are found by their energy before.
  */
-const LEAST_PIVOT = 1e-13;
+const LEAST_PIVOT = 8 * Number.EPSILON;
 
 /**
  * Numeric multifrontal factorisation (Duff and Reid 1983; Liu 1992).
@@ -37,7 +39,7 @@ export function factorise(symbolic: Symbolic, matrix: BlockMatrix, kernel: Dense
     const below = rowStart[s + 1] - rowStart[s];
     const update = factorSize + updateAt[s];
     value.fill(0, update, update + triangleSize(below));
-    addEntries(symbolic, matrix, s, value);
+    enterBlocks(symbolic, matrix, s, value);
     for (let c = firstChild[s]; c !== NONE; c = nextSibling[c]) extendAdd(symbolic, c, value, factorSize);
     const failed = memory.factorPivot(pivotAt[s], width);
     requirePositive(symbolic, matrix, s, value, failed);
@@ -48,7 +50,8 @@ export function factorise(symbolic: Symbolic, matrix: BlockMatrix, kernel: Dense
   return { symbolic, memory };
 }
 
-function addEntries({ entries }: Symbolic, matrix: BlockMatrix, s: number, value: Float64Array): void {
+/** Puts the blocks of the matrix into a front that is still empty. */
+function enterBlocks({ entries }: Symbolic, matrix: BlockMatrix, s: number, value: Float64Array): void {
   const { start, block, at, stride } = entries;
   const from = matrix.value;
   for (let k = start[s]; k < start[s + 1]; k++) {
@@ -57,15 +60,25 @@ function addEntries({ entries }: Symbolic, matrix: BlockMatrix, s: number, value
     // The front stores columns, the matrix rows: turning a block over the diagonal undoes the transposition.
     const down = turned ? 1 : 3;
     const across = turned ? 3 : 1;
-    for (let column = 0; column < 3; column++)
-      for (let row = 0; row < 3; row++)
-        value[at[k] + column * stride[k] + row] += from[b + row * down + column * across];
+    let to = at[k];
+    value[to] = from[b];
+    value[to + 1] = from[b + down];
+    value[to + 2] = from[b + 2 * down];
+    to += stride[k];
+    value[to] = from[b + across];
+    value[to + 1] = from[b + across + down];
+    value[to + 2] = from[b + across + 2 * down];
+    to += stride[k];
+    value[to] = from[b + 2 * across];
+    value[to + 1] = from[b + 2 * across + down];
+    value[to + 2] = from[b + 2 * across + 2 * down];
   }
 }
 
 /** Checks the pivots of one supernode up to the column where the kernel stopped. */
 function requirePositive(symbolic: Symbolic, matrix: BlockMatrix, s: number, value: Float64Array, failed: number) {
-  const { first, permutation, pivotAt } = symbolic;
+  const { n, first, permutation, pivotAt } = symbolic;
+  const least = LEAST_PIVOT * n;
   const width = first[s + 1] - first[s];
   for (let k = 0; k < width; k++) {
     const node = permutation[first[s] + k];
@@ -75,7 +88,7 @@ function requirePositive(symbolic: Symbolic, matrix: BlockMatrix, s: number, val
     for (let a = 0; a < 3; a++) {
       const original = matrix.value[diagonal + 4 * a];
       const reciprocal = value[at + a * (stride + 1)];
-      const sound = 3 * k + a !== failed && 1 > LEAST_PIVOT * original * reciprocal * reciprocal;
+      const sound = 3 * k + a !== failed && 1 > least * original * reciprocal * reciprocal;
       if (!sound) refuse(node, a, original);
     }
   }

@@ -1,7 +1,7 @@
 import type { SparseRow } from './block-matrix.ts';
 import { NONE } from './elimination-tree.ts';
 import type { Factor } from './factor.ts';
-import { forwardPivot, multiplyBelow } from './front-solve.ts';
+import { forwardBelow, forwardPivot } from './front-solve.ts';
 import { tallestBelow } from './symbolic.ts';
 
 /**
@@ -47,12 +47,18 @@ export function halfSolve(factor: Factor, row: SparseRow): HalfSolve {
     const from = rowStart[s];
     const below = rowStart[s + 1] - from;
     forwardPivot(m, pivotAt[s], width, value, start[i]);
-    multiplyBelow(m, belowAt[s], width, below, value, start[i], t);
     for (let r = 0; r < below; r++) {
       const at = 3 * rows[from + r] - ahead[supernodeOf[rows[from + r]]];
-      value[at] -= t[3 * r];
-      value[at + 1] -= t[3 * r + 1];
-      value[at + 2] -= t[3 * r + 2];
+      t[3 * r] = value[at];
+      t[3 * r + 1] = value[at + 1];
+      t[3 * r + 2] = value[at + 2];
+    }
+    forwardBelow(m, belowAt[s], width, below, value, start[i], t);
+    for (let r = 0; r < below; r++) {
+      const at = 3 * rows[from + r] - ahead[supernodeOf[rows[from + r]]];
+      value[at] = t[3 * r];
+      value[at + 1] = t[3 * r + 1];
+      value[at + 2] = t[3 * r + 2];
     }
   }
   return { supernode, to, start, value };

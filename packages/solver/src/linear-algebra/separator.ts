@@ -7,7 +7,7 @@ import { AFTER, BEFORE, BETWEEN, minimumVertexCuts } from './vertex-cut.ts';
 const IMBALANCE_COST = 1;
 /** Parts from this size on are cut along two lines, if the second promises not much worse. */
 const LARGE = 500;
-const NOT_MUCH_WORSE = 1.25;
+const NOT_MUCH_WORSE = 1.5;
 
 /** Room for splitting the parts of one graph. */
 export interface SplitWork extends BandWork {

@@ -121,3 +121,35 @@ export function randomDrawing(n: number, nEdges: number, seed: number): Drawing 
   const edges = Array.from({ length: nEdges }, () => [Math.floor(next() * n), Math.floor(next() * n)] as const);
   return { n, edges, x, y };
 }
+
+/**
+ * Grillage: every edge a beam that bends and twists, `[phi phi' + 3 psi psi' + 0.4 tau tau']` with the relative rotation
+ * phi, the antisymmetric bending psi and the relative twist tau (Hermite beam, rigidity as wide as it is long). Its
+ * only zero-energy motions are those of a rigid plate when the graph is connected and not on one line.
+ */
+export function grillage({ n, edges, x, y }: Drawing): BlockMatrix {
+  const rows = Array.from({ length: n }, (_, i) => new Map<number, number[]>([[i, new Array(9).fill(0)]]));
+  for (const [u, v] of edges) {
+    const i = Math.max(u, v);
+    const j = Math.min(u, v);
+    if (i === j || rows[i].has(j)) continue;
+    rows[i].set(j, new Array(9).fill(0));
+    const l = Math.hypot(x[i] - x[j], y[i] - y[j]);
+    const c = (x[i] - x[j]) / l;
+    const s = (y[i] - y[j]) / l;
+    // Slope along the beam dw/dt = s thetaX - c thetaY; twist c thetaX + s thetaY; dofs of j, then of i.
+    const phi = [0, -s, c, 0, s, -c];
+    const psi = [2 / l, s, -c, -2 / l, s, -c];
+    const tau = [0, -c, -s, 0, c, s];
+    const node = [j, i];
+    for (let p = 0; p < 6; p++)
+      for (let q = 0; q < 6; q++) {
+        const row = node[Math.floor(p / 3)];
+        const column = node[Math.floor(q / 3)];
+        if (row < column) continue;
+        const block = rows[row].get(column) as number[];
+        block[3 * (p % 3) + (q % 3)] += phi[p] * phi[q] + 3 * psi[p] * psi[q] + 0.4 * tau[p] * tau[q];
+      }
+  }
+  return assemble(rows);
+}
