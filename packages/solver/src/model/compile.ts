@@ -8,21 +8,31 @@ import { type PlacedFastener, placeFasteners } from './fasteners.ts';
 import type { Frame, HeadModel } from './head-model.ts';
 import { caseLoads } from './loads.ts';
 import { meshSize } from './mesh-size.ts';
-import { headParts, outerRings } from './parts.ts';
+import { type HeadParts, headParts, outerRings } from './parts.ts';
 import { fieldRing, requireSiteRoom } from './site-room.ts';
 import { polygon, zonesOf } from './zones.ts';
 
-/** A head as plates to solve. */
-export interface CompiledHead {
-  /** One for each load case; they share everything but their loads. */
-  readonly problems: readonly PlateProblem[];
+/** What follows from body, frame and sites alone, however the head is held and loaded. */
+export interface HeadPlan {
+  /** Of what it was made from: a plan with the same key is the same plan. */
+  readonly key: string;
   readonly sites: readonly Site[];
   /** Rings of the probe fields, in the order of the sites. */
   readonly siteArea: readonly Ring[];
-  /** In the order of the model, and of the supports of each problem. */
-  readonly fasteners: readonly PlacedFastener[];
+  readonly parts: HeadParts;
+  /** Without supports and loads. */
+  readonly plate: PlateProblem;
   /** mm */
   readonly meshSize: number;
+}
+
+/** A head as plates to solve. */
+export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'meshSize'> {
+  /** One for each load case; they share everything but their loads. */
+  readonly problems: readonly PlateProblem[];
+  /** In the order of the model, and of the supports of each problem. */
+  readonly fasteners: readonly PlacedFastener[];
+  readonly plan: HeadPlan;
 }
 
 /** Rise of an arc above its edge over the element size. */
@@ -31,36 +41,46 @@ const SAGITTA = 0.02;
 /**
  * Plate problems of a head, one for each load case.
  *
+ * @param previous plan of an earlier compile: kept when body, frame and sites have not changed since
  * @throws Fault with the path in the model for a head that makes no sense
  */
-export function compileHead(model: HeadModel): CompiledHead {
+export function compileHead(model: HeadModel, previous: HeadPlan | null = null): CompiledHead {
   requireNames(model);
+  const key = planKey(model);
+  const plan = previous?.key === key ? previous : planHead(model, key);
+  const { sites, siteArea, meshSize } = plan;
+  const fasteners = placeFasteners(model, plan.parts, sites, siteArea);
+  const supports = fasteners.map(({ name, at: [x, y], bearing, stiffness }) => ({
+    name,
+    at: [x, y] as [number, number],
+    diameter: bearing,
+    stiffness,
+  }));
+  const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
+  const problems = model.cases.map((_, i) => ({ ...plate, loads: caseLoads(model, sites, i) }));
+  return { problems, sites, siteArea, fasteners, meshSize, plan };
+}
+
+function planKey({ body, frame, sites, mesh, materials }: HeadModel): string {
+  return JSON.stringify([body, frame, sites, mesh, materials]);
+}
+
+function planHead(model: HeadModel, key: string): HeadPlan {
   requireSupportedFrame(model.frame);
   const sites = siteLayout(model.sites);
   const size = meshSize(model);
   const parts = headParts(model, sites, SAGITTA * size);
   const siteArea = sites.map(fieldRing);
   requireSiteRoom(sites, siteArea, parts);
-  const fasteners = placeFasteners(model, parts, sites, siteArea);
-
   const [outline] = outerRings(parts.plate);
   const plate: PlateProblem = {
     plate: 1,
-    name: model.name,
     outline: polygon(outline),
     openings: parts.plate.filter((ring) => ringArea(ring) < 0).map(polygon),
     ...zonesOf(model, parts),
-    supports: fasteners.map(({ name, at: [x, y], bearing, stiffness }) => ({
-      name,
-      at: [x, y],
-      diameter: bearing,
-      stiffness,
-    })),
-    theory: model.theory ?? 'shear',
     mesh: { size },
   };
-  const problems = model.cases.map((_, i) => ({ ...plate, loads: caseLoads(model, sites, i) }));
-  return { problems, sites, siteArea, fasteners, meshSize: size };
+  return { key, sites, siteArea, parts, plate, meshSize: size };
 }
 
 /** Results are told apart by name. */

@@ -1,6 +1,5 @@
 import { Fault } from '../fault/fault.ts';
-import { union } from '../geometry/boolean.ts';
-import { area, extent } from '../geometry/region.ts';
+import { area } from '../geometry/region.ts';
 import { shapeRing } from '../geometry/ring.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { HeadModel } from './head-model.ts';
@@ -16,14 +15,15 @@ const ACROSS_FIELD = 4;
 const ACROSS_RIB = 2;
 
 /**
- * Element size of a head: the one asked for, or one that follows from the extent of the plate, refined to resolve
+ * Element size of a head: the one asked for, or one that follows from the larger of body and frame, refined to resolve
  * probe fields and ribs as far as the number of nodes allows.
  *
  * @throws Fault TOO_LARGE when the size asked for would give millions of elements
  */
 export function meshSize(model: HeadModel): number {
-  const plate = area(
-    union(rough(model.body.outline, 'body.outline'), model.frame && rough(model.frame.outer, 'frame.outer')),
+  const plate = Math.max(
+    roughArea(model.body.outline, 'body.outline'),
+    model.frame === undefined ? 0 : roughArea(model.frame.outer, 'frame.outer'),
   );
   const sizeFor = (nodes: number) => Math.sqrt((2 * plate) / (Math.sqrt(3) * nodes));
   if (model.mesh === undefined) {
@@ -45,8 +45,7 @@ export function meshSize(model: HeadModel): number {
   return size;
 }
 
-/** Rings good enough for an area. */
-function rough(shape: Shape, path: string) {
-  const { min, max } = extent([shapeRing(shape, { chord: 1, path })]);
-  return [shapeRing(shape, { chord: (max[0] - min[0] + max[1] - min[1]) / 1000, path })];
+/** Area of a shape from few edges: rings keep the area whatever their chord. */
+function roughArea(shape: Shape, path: string): number {
+  return area([shapeRing(shape, { chord: 1, path })]);
 }

@@ -25,6 +25,8 @@ export interface HeadParts {
   readonly ribs: readonly PlacedRib[];
   /** Frame and ribs by thickness; where ribs cross, the later one counts. */
   readonly frameParts: readonly FramePart[];
+  /** Body without anything on it: where sites may be. */
+  readonly bare: Region;
   /** Everything together: one outer ring, and holes. */
   readonly plate: Region;
 }
@@ -57,9 +59,10 @@ export function headParts(model: HeadModel, sites: readonly Site[], chord: numbe
   const body = openings.length === 0 ? [outline] : difference([outline], openings);
   const { frame, ribs } = model.frame === undefined ? { frame: [], ribs: [] } : framed(model.frame, sites, chord);
   const frameParts = model.frame === undefined ? [] : byThickness(model.frame, frame, ribs);
-  const plate = [...frameParts].reduce((sum, { region }) => union(sum, region), union(body));
+  const framing = frameParts.reduce((sum: Region, { region }) => union(sum, region), []);
+  const plate = union(body, framing);
   requireOnePiece(plate, frame);
-  return { body, openings, frame, ribs, frameParts, plate };
+  return { body, openings, frame, ribs, frameParts, bare: difference(body, framing), plate };
 }
 
 function framed(frame: Frame, sites: readonly Site[], chord: number) {

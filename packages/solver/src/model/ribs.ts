@@ -6,7 +6,7 @@ import { area, extent } from '../geometry/region.ts';
 import type { Site } from '../layout/site.ts';
 import type { Frame, Rib } from './head-model.ts';
 
-/** A rib as it lies on the head. */
+/** A rib as it lies on the head, or the ribs of all gaps that one entry of the model stands for. */
 export interface PlacedRib {
   /** Clipped to the outer edge of the frame; it reaches into the frame. */
   readonly region: Region;
@@ -27,11 +27,10 @@ const NOTHING = 1e-9;
  */
 export function placeRibs(frame: Frame, outer: Ring, ring: Region, sites: readonly Site[]): PlacedRib[] {
   const { min, max } = extent([outer]);
-  const placed = (frame.ribs ?? []).flatMap((rib, i): PlacedRib[] => {
+  const placed = (frame.ribs ?? []).map((rib, i): PlacedRib => {
     const path = `frame.ribs.${i}`;
-    const thickness = rib.thickness ?? frame.thickness;
     const strips = 'between' in rib ? acrossGaps(rib, sites, min, max, path) : [pointToPoint(rib, outer, path)];
-    return strips.map((strip) => ({ region: intersection([strip], [outer]), thickness, path }));
+    return { region: intersection(strips, [outer]), thickness: rib.thickness ?? frame.thickness, path };
   });
   requireJoined(ring, placed);
   return placed;
@@ -97,10 +96,12 @@ function pointToPoint({ from, to, width }: Extract<Rib, { from: unknown }>, oute
 
 /** Joins ribs to the frame until no more reach it; one that is left hangs in the air. */
 function requireJoined(ring: Region, ribs: readonly PlacedRib[]): void {
+  const all = ribs.reduce((sum, { region }) => union(sum, region), ring);
+  if (parts(all) === 1 && ribs.every(({ region }) => region.length > 0)) return;
   let joined = ring;
   let left = ribs;
   for (;;) {
-    const reach = left.filter(({ region }) => touches(joined, region));
+    const reach = left.filter(({ region }) => region.length > 0 && parts(union(joined, region)) === 1);
     if (reach.length === 0) break;
     joined = reach.reduce((sum, { region }) => union(sum, region), joined);
     left = left.filter((rib) => !reach.includes(rib));
@@ -114,10 +115,9 @@ function requireJoined(ring: Region, ribs: readonly PlacedRib[]): void {
   );
 }
 
-/** Whether a region overlaps another or shares an edge with it: together they have fewer parts. */
-function touches(joined: Region, rib: Region): boolean {
-  const parts = (region: Region) => region.filter((ring) => area([ring]) > NOTHING).length;
-  return parts(union(joined, rib)) < parts(joined) + parts(rib);
+/** Pieces of a region: regions that overlap or share an edge become one in a union. */
+function parts(region: Region): number {
+  return region.filter((ring) => area([ring]) > NOTHING).length;
 }
 
 function box(x0: number, y0: number, x1: number, y1: number): Ring {

@@ -25,41 +25,28 @@ export function fieldRing({ centre: [x, y], field: [width, height] }: Site): Rin
  * @throws Fault OUTSIDE or OVERLAP that names the site
  */
 export function requireSiteRoom(sites: readonly Site[], fields: readonly Ring[], parts: HeadParts): void {
+  const outside = (rings: Region): boolean => area(difference(rings, parts.bare)) > NOTHING * area([fields[0]]);
+  if (!outside(fields)) return;
+  const cramped = fields.findIndex((field) => outside([field]));
+  const { name, centre } = sites[cramped];
+  const field = [fields[cramped]];
+  const covers = (region: Region): boolean => area(intersection(field, region)) > NOTHING * area(field);
+  const refuse = (what: string, remedy: string, path: string): never => {
+    throw new Fault('OVERLAP', `${what} the probe field of site ${name}. ${remedy}, or move the sites.`, path, {
+      site: name,
+    });
+  };
   parts.openings.forEach((opening, i) => {
     const path = `body.openings.${i}`;
-    forbid(
-      [opening],
-      path,
-      (site) => `The opening of ${path} cuts into the probe field of site ${site}`,
-      'Move or shrink it',
-    );
+    if (covers([opening])) refuse(`The opening of ${path} cuts into`, 'Move or shrink it', path);
   });
-  forbid(
-    parts.frame,
-    'frame.window',
-    (site) => `The frame covers part of the probe field of site ${site}`,
-    'Widen its window',
-  );
+  if (covers(parts.frame)) refuse('The frame covers part of', 'Widen its window', 'frame.window');
   for (const { region, path } of parts.ribs)
-    forbid(
-      region,
-      path,
-      (site) => `The rib of ${path} covers part of the probe field of site ${site}`,
-      'Make it narrower or move it',
-    );
-  const off = difference(fields, parts.body);
-  if (area(off) <= NOTHING * area(fields)) return;
-  const site = sites[fields.findIndex((field) => area(difference([field], parts.body)) > NOTHING * area([field]))];
+    if (covers(region)) refuse(`The rib of ${path} covers part of`, 'Make it narrower or move it', path);
   throw new Fault(
     'OUTSIDE',
-    `The probe field of site ${site.name} at [${site.centre}] reaches beyond the body. Enlarge body.outline, or bring the sites closer together.`,
+    `The probe field of site ${name} at [${centre}] reaches beyond the body. Enlarge body.outline, or bring the sites closer together.`,
     'sites',
-    { site: site.name, at: site.centre, expected: 'probe fields within body.outline' },
+    { site: name, at: centre, expected: 'probe fields within body.outline' },
   );
-
-  function forbid(region: Region, path: string, what: (site: string) => string, remedy: string): void {
-    if (region.length === 0 || area(intersection(fields, region)) <= NOTHING * area([fields[0]])) return;
-    const hit = sites[fields.findIndex((field) => area(intersection([field], region)) > NOTHING * area([field]))];
-    throw new Fault('OVERLAP', `${what(hit.name)}. ${remedy}, or move the sites.`, path, { site: hit.name });
-  }
 }

@@ -23,13 +23,11 @@ export interface Zones {
  * over the other gives the zones back: the outer rings of zones that do not overlap are nested or apart, so the larger
  * goes first, and holes need no ring of their own.
  */
-export function zonesOf(model: HeadModel, { body, frameParts }: HeadParts): Zones {
+export function zonesOf(model: HeadModel, { body, bare, frameParts }: HeadParts): Zones {
   const section = bodySection(model);
   if (model.frame === undefined) return { section, regions: [] };
   const { frame } = model;
-  const zones: { region: Region; section: Section }[] = [
-    { region: frameParts.reduce((left: Region, part) => difference(left, part.region), body), section },
-  ];
+  const zones: { region: Region; section: Section }[] = [{ region: bare, section }];
   for (const { region, thickness } of frameParts) {
     zones.push({ region: difference(region, body), section: frameSection(model, frame, thickness) });
     zones.push({ region: intersection(region, body), section: joinedSection(model, frame, thickness) });

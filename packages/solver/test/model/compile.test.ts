@@ -171,6 +171,32 @@ describe('compileHead', () => {
   });
 });
 
+describe('the plan of an earlier compile', () => {
+  const model = (changes: Readonly<Record<string, unknown>>) => checkHeadModel(altered(twoByTwo, changes));
+  const { plan } = compileHead(twoByTwo);
+
+  it.each([
+    ['a fastener moves', { 'fasteners.1.at': [20, 17] }],
+    ['a limit changes', { 'limits.bow': 0.02 }],
+    ['a case is added', { cases: [{ name: 'mounted' }, { name: 'all', touched: 'all' }] }],
+    ['another theory is asked for', { theory: 'thin' }],
+  ])('is kept when %s, with the same result', (_, changes) => {
+    const again = compileHead(model(changes), plan);
+    expect(again.plan).toBe(plan);
+    expect(again.problems).toEqual(compileHead(model(changes)).problems);
+  });
+
+  it.each([
+    ['the body thickens', { 'body.thickness': 5 }],
+    ['a rib is added', { 'frame.ribs': [{ between: 'columns', width: 3 }] }],
+    ['sites move', { 'sites.origin': [1, 0] }],
+    ['a material is redefined', { materials: { 'alumina-96': { E: 1000, nu: 0.3 } } }],
+    ['a mesh is asked for', { mesh: { size: 2 } }],
+  ])('is dropped when %s', (_, changes) => {
+    expect(compileHead(model(changes), plan)).toEqual(compileHead(model(changes)));
+  });
+});
+
 describe('load cases', () => {
   const cases = [{ name: 'mounted' }, { name: 'all', touched: 'all' }, { name: 'two', touched: ['A1', 'B2'] }];
   const total = ({ problems }: CompiledHead) =>
