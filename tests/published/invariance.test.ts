@@ -1,8 +1,16 @@
 import { type PlateProblem, type Point, solvePlate } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
+import { blockPattern } from '../../packages/solver/src/assembly/pattern.ts';
+import { graphOf } from '../../packages/solver/src/linear-algebra/graph.ts';
+import { order } from '../../packages/solver/src/linear-algebra/order.ts';
+import { analyse } from '../../packages/solver/src/linear-algebra/symbolic.ts';
+import { locator } from '../../packages/solver/src/mesh/locate.ts';
 import type { Mesh } from '../../packages/solver/src/mesh/mesh.ts';
 import { bestFitPlane } from '../../packages/solver/src/results/best-fit-plane.ts';
 import { largestDeviation } from '../../packages/solver/src/results/bow.ts';
+import type { Meshed } from '../../packages/solver/src/structure/meshed.ts';
+import { plateDomain } from '../../packages/solver/src/structure/plate-domain.ts';
+import { sectionIndex } from '../../packages/solver/src/structure/section-index.ts';
 import { advance } from '../../packages/solver/src/structure/stages.ts';
 
 type Place = [number, number];
@@ -49,15 +57,19 @@ function problemIn({ place, length, force }: Frame, theory: 'thin' | 'shear', si
   };
 }
 
+/** What the solver makes of a mesh, for a mesh that it did not make itself. */
+function meshedAs(mesh: Mesh, problem: PlateProblem): Meshed {
+  const { regions, ring } = plateDomain(problem, [], 1);
+  const pattern = blockPattern(mesh);
+  const symbolic = analyse(pattern, order(graphOf(pattern), mesh.x, mesh.y));
+  const section = sectionIndex(mesh, regions);
+  return { mesh, locator: locator(mesh), section, firstArea: regions.length + 1, ring, pattern, symbolic };
+}
+
 /** Bow against the plane of the seats, reactions, deflection at the reported points; in the units of the frame. */
 function measured(problem: PlateProblem, mesh?: Mesh) {
-  const stages = advance(null, {
-    problems: [problem],
-    areas: [],
-    coarsening: 1,
-    keepMesh: false,
-    ...(mesh && { mesh }),
-  });
+  const request = { problems: [problem], areas: [], coarsening: 1, keepMesh: false };
+  const stages = advance(null, mesh === undefined ? request : { ...request, meshed: meshedAs(mesh, problem) });
   const { structure } = stages;
   const [{ u, reactions, load, residual }] = stages.cases;
   const seats = problem.supports!.flatMap(({ at, stiffness }, i) => [...at, -reactions[i] / stiffness!]);
