@@ -1,4 +1,4 @@
-import { type CompiledHead, compileHead } from './model/compile.ts';
+import { type CompiledHead, compileHead, type HeadPlan } from './model/compile.ts';
 import type { HeadModel } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { headCase } from './results/head-case.ts';
@@ -10,6 +10,7 @@ import { advance, type PlateRequest, type PlateStages } from './structure/stages
 
 /** What a solve of a head leaves behind for the next one to start from. Plain data; hand it back or drop it. */
 export interface HeadStages {
+  readonly plan: HeadPlan;
   readonly main: PlateStages;
   readonly coarse: PlateStages | null;
   readonly thin: PlateStages | null;
@@ -39,7 +40,7 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
   const { quality = 'full', previous = null } = options;
   const started = performance.now();
   yield 'compile';
-  const head = compileHead(model);
+  const head = compileHead(model, previous?.plan ?? null);
   const theory = model.theory ?? 'shear';
   const request: PlateRequest = {
     problems: head.problems.map((problem) => ({ ...problem, theory })),
@@ -78,7 +79,10 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     dofs: 3 * main.structure.mesh.x.length,
     timings: { ...main.timings, total: performance.now() - started },
   };
-  return { result, stages: { main, coarse: coarse ?? previous?.coarse ?? null, thin: thin ?? previous?.thin ?? null } };
+  return {
+    result,
+    stages: { plan: head.plan, main, coarse: coarse ?? previous?.coarse ?? null, thin: thin ?? previous?.thin ?? null },
+  };
 }
 
 /** From a head model to its verdict in one call. */

@@ -8,6 +8,12 @@ import type { CaseResult, FastenerResult } from './head-result.ts';
 import type { SampleArea } from './sample-areas.ts';
 
 /**
+ * Sites whose bow is within this of the largest share it, and the first of them gives its name: on a symmetric head the
+ * mesh would otherwise decide between mirror images.
+ */
+const TIE = 1e-3;
+
+/**
  * Everything measured on one load case of a head: bow against the fastener plane, flatness and tilt of the site area,
  * the same per site, and what each fastener carries.
  *
@@ -49,7 +55,8 @@ export function headCase(
     const { value, at } = largestDeviation(mesh, u, plane, area.triangles);
     return { name: area.name, bow: value, at, flatness: flatness(points(area.nodes)).minimumZone };
   });
-  const worst = sites.reduce((a, b) => (Math.abs(b.bow) > Math.abs(a.bow) ? b : a));
+  const largest = sites.reduce((a, b) => (Math.abs(b.bow) > Math.abs(a.bow) ? b : a)).bow;
+  const worst = sites.find((site) => Math.abs(site.bow) >= (1 - TIE) * Math.abs(largest))!;
   const siteArea = points(Uint32Array.from(areas.flatMap((area) => [...area.nodes])));
   const { bx, by } = bestFitPlane(siteArea);
   return {
@@ -57,7 +64,7 @@ export function headCase(
     w,
     deviation,
     fastenerPlane: [plane.a, plane.bx, plane.by],
-    bow: { value: worst.bow, at: worst.at, site: worst.name },
+    bow: { value: largest, at: worst.at, site: worst.name },
     flatness: flatness(siteArea),
     tilt: { slope: Math.hypot(bx, by), alongX: bx, alongY: by },
     sites,
