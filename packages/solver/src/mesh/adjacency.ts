@@ -1,4 +1,5 @@
 import type { Mesh } from './mesh.ts';
+import { nextEdge } from './triangulation.ts';
 
 /** Compressed rows: the entries of row i are `neighbour[start[i]] .. neighbour[start[i + 1] - 1]`. */
 export interface Graph {
@@ -24,17 +25,35 @@ export function vertexGraph(mesh: Mesh): Graph {
       both[filled[v]++] = triangles[t + ((k + 2) % 3)];
     }
 
-  // An inner edge was entered from both its triangles.
+  // An inner edge was entered from both its triangles. Rows are short: insertion sort.
   const start = new Uint32Array(n + 1);
   const neighbour = new Uint32Array(both.length);
   let count = 0;
   for (let v = 0; v < n; v++) {
     start[v] = count;
-    const row = both.subarray(room[v], room[v + 1]).sort();
-    for (let i = 0; i < row.length; i++) if (i === 0 || row[i] !== row[i - 1]) neighbour[count++] = row[i];
+    for (let i = room[v]; i < room[v + 1]; i++) {
+      const w = both[i];
+      let k = count;
+      while (k > start[v] && neighbour[k - 1] > w) k--;
+      if (k > start[v] && neighbour[k - 1] === w) continue;
+      neighbour.copyWithin(k + 1, k, count);
+      neighbour[k] = w;
+      count++;
+    }
   }
   start[n] = count;
   return { start, neighbour: neighbour.slice(0, count) };
+}
+
+/** Half-edges that leave each node, 3 t + k from corner k of triangle t, ascending. */
+export function leavingEdges(nodes: number, triangles: Uint32Array): Graph {
+  const start = new Uint32Array(nodes + 1);
+  for (let e = 0; e < triangles.length; e++) start[triangles[e] + 1]++;
+  for (let v = 0; v < nodes; v++) start[v + 1] += start[v];
+  const filled = start.slice(0, nodes);
+  const neighbour = new Uint32Array(triangles.length);
+  for (let e = 0; e < triangles.length; e++) neighbour[filled[triangles[e]]++] = e;
+  return { start, neighbour };
 }
 
 /**
@@ -44,15 +63,8 @@ export function vertexGraph(mesh: Mesh): Graph {
  */
 export function triangleNeighbours(mesh: Mesh): Int32Array {
   const { triangles } = mesh;
-  const n = mesh.x.length;
-  // Half-edges listed by the node they start from; the opposite of a-b is among those of b.
-  const start = new Uint32Array(n + 1);
-  for (let e = 0; e < triangles.length; e++) start[triangles[e] + 1]++;
-  for (let v = 0; v < n; v++) start[v + 1] += start[v];
-  const filled = start.slice(0, n);
-  const leaving = new Uint32Array(triangles.length);
-  for (let e = 0; e < triangles.length; e++) leaving[filled[triangles[e]]++] = e;
-
+  // The opposite of a half-edge a-b is among those that leave b.
+  const { start, neighbour: leaving } = leavingEdges(mesh.x.length, triangles);
   const across = new Int32Array(triangles.length).fill(-1);
   for (let e = 0; e < triangles.length; e++) {
     const a = triangles[e];
@@ -61,8 +73,4 @@ export function triangleNeighbours(mesh: Mesh): Int32Array {
       if (triangles[nextEdge(leaving[i])] === a) across[e] = Math.floor(leaving[i] / 3);
   }
   return across;
-}
-
-function nextEdge(e: number): number {
-  return e % 3 === 2 ? e - 2 : e + 1;
 }

@@ -1,3 +1,4 @@
+import { Fault } from '../fault/fault.ts';
 import { arrange } from './arrangement.ts';
 import type { MeshDomain } from './domain.ts';
 import type { Mesh } from './mesh.ts';
@@ -17,10 +18,14 @@ export interface MeshOptions {
   readonly merge?: number;
 }
 
+/** Angle that refinement always reaches away from sharp corners (Ruppert 1995), degrees. */
+const PROVEN_ANGLE = 20;
+
 /**
  * Meshes a domain with triangles of the wanted size that follow the outline and every region.
  *
- * The outline keeps its area to rounding. No angle is below 25 degrees except where corners of the input force it.
+ * The outline keeps its area to rounding. No angle is below 25 degrees except between the sides of sharper corners of
+ * the input. Should refinement to `minAngle` not end, 20 degrees is what is kept to.
  * Deterministic: the same domain gives the same mesh.
  *
  * @throws Fault TOO_LARGE before the node limit is passed; MESH when edges that nearly coincide cannot be followed
@@ -29,11 +34,19 @@ export function meshDomain(domain: MeshDomain, size: SizeField, options: MeshOpt
   const { minAngle = 25, maxNodes = 200_000, merge = 0.01 } = options;
   const arrangement = arrange(domain, (x, y) => merge * size(x, y));
   const sampled = sampleSegments(arrangement, size, maxNodes);
-  const mesh = triangulate(arrangement, sampled);
-  const { nodes, at } = estimatedNodes(mesh, size);
-  if (!(nodes <= maxNodes)) throw tooManyNodes(nodes, maxNodes, at);
-  refine(mesh, { size, minAngle, maxNodes, unit: largestExtent(mesh) });
-  return frozen(mesh);
+  const refined = (angle: number): Triangulation => {
+    const mesh = triangulate(arrangement, sampled);
+    const { nodes, at } = estimatedNodes(mesh, size);
+    if (!(nodes <= maxNodes)) throw tooManyNodes(nodes, maxNodes, at);
+    refine(mesh, { size, minAngle: angle, maxNodes, extent: longerSide(mesh) });
+    return mesh;
+  };
+  try {
+    return frozen(refined(minAngle));
+  } catch (thrown) {
+    if (!(thrown instanceof Fault && thrown.code === 'MESH') || minAngle <= PROVEN_ANGLE) throw thrown;
+    return frozen(refined(PROVEN_ANGLE));
+  }
 }
 
 /** Points at which the size is read in all, at least. */
@@ -68,7 +81,7 @@ function estimatedNodes(mesh: Triangulation, size: SizeField) {
   return { nodes, at };
 }
 
-function largestExtent({ x, y }: Triangulation): number {
+function longerSide({ x, y }: Triangulation): number {
   let [xmin, ymin, xmax, ymax] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let v = 0; v < x.length; v++) {
     xmin = Math.min(xmin, x[v]);

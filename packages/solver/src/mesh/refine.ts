@@ -1,18 +1,22 @@
 import { Fault } from '../fault/fault.ts';
 import { type Cavity, carve, emptyCavity } from './cavity.ts';
 import { emptyStar, fillCavity, type Star } from './fill-cavity.ts';
-import { type Improvement, measure } from './improvement.ts';
+import { measure, placeOffCentre, type TriangleShape } from './off-centre.ts';
+import { addPiece, type PieceQueue, pieceQueue, takePiece } from './piece-queue.ts';
 import { tooManyNodes } from './sample-segments.ts';
 import type { SizeField } from './size-field.ts';
 import { liesOnMate, type SharpCorners, sharpCorners, spansWedge, splitPlace } from './small-angle.ts';
 import { dequeue, enqueue, type TriangleQueue, triangleQueue } from './triangle-queue.ts';
-import { nextEdge, type Triangulation, widened } from './triangulation.ts';
+import { nextEdge, type Triangulation } from './triangulation.ts';
 import { walk } from './walk.ts';
 
 /** Circumradius over that of the equilateral triangle of the wanted size above which a triangle is split. */
 const OVERSIZE = 1.25;
-/** A piece no longer than this over the wanted size is not split merely because a node of a well-shaped triangle asks. */
+/** A piece no longer than this over the wanted size is not split merely to make a well-shaped triangle smaller. */
 const SETTLED_PIECE = 1.5;
+/** Pieces shorter than this over the extent are the sign of a refinement that does not end. */
+const LEAST_PIECE = 1e-10;
+/** Quarter octaves of shortest edge over wanted size, from 2^-12 upwards. */
 const GRADES = 64;
 
 export interface RefineOptions {
@@ -20,191 +24,165 @@ export interface RefineOptions {
   /** Degrees; up to about 28 the refinement ends in practice, 20.7 is proven (Ruppert 1995). */
   readonly minAngle: number;
   readonly maxNodes: number;
-  /** Length that shells around sharp corners are powers of two of, mm. */
-  readonly unit: number;
+  /** Longer side of the mesh, mm. */
+  readonly extent: number;
 }
 
 interface Refinement extends RefineOptions {
   readonly mesh: Triangulation;
-  readonly queue: TriangleQueue;
+  readonly triangles: TriangleQueue;
+  readonly pieces: PieceQueue;
   readonly cavity: Cavity;
   readonly star: Star;
-  readonly measured: Improvement;
+  readonly shape: TriangleShape;
+  readonly corners: SharpCorners;
   /** sin^2 of the least angle: shortest^2 = 4 R^2 sin^2. */
   readonly sin2: number;
   /** Furthest off-centre over the shortest edge. */
   readonly reach: number;
-  readonly corners: SharpCorners;
-  /** Pieces to be split, last in first out. */
-  waiting: Int32Array;
-  waitingCount: number;
-  /** `[pieces]` */
-  isWaiting: Int32Array;
 }
 
 /**
- * Delaunay refinement (Ruppert 1995; Shewchuk 2002) in place: pieces of segments with a node inside their diametral
- * circle are halved, and every triangle too thin or too large gets a node at its off-centre (Uengoer 2004), placed no
- * further than makes edges of the wanted size, so that the mesh grows inwards from edges of that size.
+ * Delaunay refinement in place (Ruppert 1995; Chew 1989; Shewchuk 2002): pieces of segments with a node inside their
+ * diametral circle are split, and every triangle too thin or too large gets a node at its off-centre.
  *
- * @throws Fault TOO_LARGE at more than `maxNodes` nodes, MESH when a piece cannot be split
+ * Triangles with the shortest edges over the wanted size come first and new nodes keep the wanted distance from them,
+ * so the mesh grows in rows from the segments inwards.
+ *
+ * @throws Fault TOO_LARGE at more than `maxNodes` nodes, MESH when the refinement does not end
  */
 export function refine(mesh: Triangulation, options: RefineOptions): void {
   const angle = (options.minAngle * Math.PI) / 180;
   const work: Refinement = {
     ...options,
     mesh,
-    queue: triangleQueue(GRADES),
+    triangles: triangleQueue(GRADES),
+    pieces: pieceQueue(),
     cavity: emptyCavity(),
     star: emptyStar(),
-    measured: { shortest2: 0, longest2: 0, radius2: 0, shortestEdge: 0 },
-    sin2: Math.sin(angle) ** 2,
-    reach: 0.475 / Math.tan(angle / 2),
+    shape: { shortest2: 0, longest2: 0, radius2: 0, shortestEdge: 0, x: 0, y: 0 },
     corners: sharpCorners(mesh),
-    waiting: new Int32Array(256),
-    waitingCount: 0,
-    isWaiting: new Int32Array(Math.max(256, 2 * mesh.pieces)),
+    sin2: Math.sin(angle) ** 2,
+    // The apex of an isosceles triangle with the least angle there, less 5 % so that the angle is met with room.
+    reach: (0.95 * 0.5) / Math.tan(angle / 2),
   };
   for (let t = 0; t < mesh.triangles; t++) review(work, t);
   for (;;) {
-    while (work.waitingCount > 0) splitPiece(work);
-    const t = dequeue(work.queue);
+    const piece = takePiece(work.pieces);
+    if (piece >= 0) {
+      splitPiece(work, piece);
+      continue;
+    }
+    const t = dequeue(work.triangles);
     if (t < 0) return;
     improve(work, t);
   }
 }
 
-/** Grades a new triangle and looks for pieces that its opposite corner encroaches upon. */
+/** Grades a new triangle and looks for pieces that its opposite node encroaches upon. */
 function review(work: Refinement, t: number): void {
-  const { mesh, queue } = work;
-  const { origin, piece, x, y } = mesh;
-  enqueue(queue, t, grade(work, t));
+  const { mesh } = work;
+  const { origin, piece } = mesh;
+  enqueue(work.triangles, t, grade(work, t));
   for (let e = 3 * t; e < 3 * t + 3; e++) {
-    const p = piece[e];
-    if (p < 0) continue;
-    const a = origin[e];
-    const b = origin[nextEdge(e)];
-    const c = origin[nextEdge(nextEdge(e))];
-    if (!encroaches(x[c], y[c], x[a], y[a], x[b], y[b])) continue;
-    if (!liesOnMate(mesh, work.corners, mesh.pieceSegment[p], c)) wait(work, p);
+    if (piece[e] < 0) continue;
+    const apex = origin[nextEdge(nextEdge(e))];
+    if (!encroaches(mesh, e, mesh.x[apex], mesh.y[apex])) continue;
+    if (!liesOnMate(mesh, work.corners, mesh.pieceSegment[piece[e]], apex)) addPiece(work.pieces, piece[e]);
   }
 }
 
-/** Whether p lies inside the circle whose diameter is a-b. */
-function encroaches(px: number, py: number, ax: number, ay: number, bx: number, by: number): boolean {
-  return (ax - px) * (bx - px) + (ay - py) * (by - py) < 0;
+/** Whether the point lies inside the circle that has half-edge e as its diameter. */
+function encroaches({ origin, x, y }: Triangulation, e: number, px: number, py: number): boolean {
+  const a = origin[e];
+  const b = origin[nextEdge(e)];
+  return (x[a] - px) * (x[b] - px) + (y[a] - py) * (y[b] - py) < 0;
 }
 
-function wait(work: Refinement, piece: number): void {
-  if (piece >= work.isWaiting.length) work.isWaiting = widened(work.isWaiting, new Int32Array(2 * piece));
-  if (work.isWaiting[piece] === 1) return;
-  work.isWaiting[piece] = 1;
-  if (work.waitingCount === work.waiting.length)
-    work.waiting = widened(work.waiting, new Int32Array(2 * work.waitingCount));
-  work.waiting[work.waitingCount++] = piece;
-}
-
-/** -1 for a triangle that may stay; otherwise the shorter its shortest edge over the wanted size, the lower. */
+/** Measures triangle t; -1 if it may stay, otherwise lower the shorter its shortest edge over the wanted size. */
 function grade(work: Refinement, t: number): number {
-  const { mesh, measured } = work;
-  const { origin, x, y } = mesh;
+  const { mesh, shape } = work;
+  const { origin, piece, x, y } = mesh;
+  measure(shape, mesh, t);
   const a = origin[3 * t];
   const b = origin[3 * t + 1];
   const c = origin[3 * t + 2];
-  measure(measured, x[a], y[a], x[b], y[b], x[c], y[c]);
   const wanted = work.size((x[a] + x[b] + x[c]) / 3, (y[a] + y[b] + y[c]) / 3);
-  const { shortest2, longest2, radius2, shortestEdge } = measured;
-  const thin = !(shortest2 >= 4 * radius2 * work.sin2);
-  const large = 3 * radius2 > (OVERSIZE * wanted) ** 2;
-  if (!thin && !large) return -1;
-  if (longest2 < (2 * wanted) ** 2) {
+  const large = 3 * shape.radius2 > (OVERSIZE * wanted) ** 2;
+  if (!large && !isThin(work)) return -1;
+  if (shape.longest2 < (2 * wanted) ** 2) {
+    const e = shape.shortestEdge;
     // An angle between two pieces is given; nothing mends it.
-    const e = 3 * t + shortestEdge;
-    if (mesh.piece[nextEdge(e)] >= 0 && mesh.piece[nextEdge(nextEdge(e))] >= 0) return -1;
+    if (piece[nextEdge(e)] >= 0 && piece[nextEdge(nextEdge(e))] >= 0) return -1;
     if (spansWedge(mesh, work.corners, t, e)) return -1;
   }
-  const octaves = Math.log2(shortest2 / (wanted * wanted)) / 2;
+  const octaves = Math.log2(shape.shortest2 / (wanted * wanted)) / 2;
   return Math.min(GRADES - 1, Math.max(0, Math.floor(4 * (octaves + 12))));
 }
 
-function improve(work: Refinement, t: number): void {
-  const { mesh, measured, cavity } = work;
-  const { origin, piece } = mesh;
-  const before = grade(work, t);
-  const thin = !(measured.shortest2 >= 4 * measured.radius2 * work.sin2);
-  const e = 3 * t + measured.shortestEdge;
-  const a = origin[e];
-  const b = origin[nextEdge(e)];
-  const c = origin[nextEdge(nextEdge(e))];
-  const { x: xs, y: ys } = mesh;
-  // Circumcentre relative to the middle of the shortest edge: along its normal, at a distance that the apex fixes.
-  const [dx, dy] = [xs[b] - xs[a], ys[b] - ys[a]];
-  const length = Math.sqrt(measured.shortest2);
-  const [nx, ny] = [-dy / length, dx / length];
-  const [mx, my] = [(xs[a] + xs[b]) / 2, (ys[a] + ys[b]) / 2];
-  const rise = (xs[c] - mx) * nx + (ys[c] - my) * ny;
-  const lateral = (xs[c] - mx) * dx + (ys[c] - my) * dy;
-  const centre = (lateral * lateral) / (measured.shortest2 * 2 * rise) + (rise - measured.shortest2 / (4 * rise)) / 2;
-  const wanted = Math.max(length, work.size(mx, my));
-  const ideal = Math.sqrt(wanted * wanted - measured.shortest2 / 4);
-  const away = Math.min(centre, ideal, work.reach * length);
-  const px = mx + away * nx;
-  const py = my + away * ny;
-
-  const found = walk(mesh, t, px, py);
-  if (found < 0) {
-    wait(work, piece[-1 - found]);
-    enqueue(work.queue, t, before);
-    return;
-  }
-  if (!carve(mesh, cavity, 3 * found, false, px, py)) return;
-  let barred = false;
-  let settled = !thin;
-  for (let i = 0; i < cavity.edgeCount; i++) {
-    const edge = cavity.edges[i];
-    const p = piece[edge];
-    if (p < 0) continue;
-    const [u, v] = [origin[edge], origin[nextEdge(edge)]];
-    if (!encroaches(px, py, xs[u], ys[u], xs[v], ys[v])) continue;
-    barred = true;
-    if ((xs[u] - xs[v]) ** 2 + (ys[u] - ys[v]) ** 2 > (SETTLED_PIECE * wanted) ** 2) settled = false;
-  }
-  if (barred && settled) return;
-  if (barred) {
-    for (let i = 0; i < cavity.edgeCount; i++) {
-      const edge = cavity.edges[i];
-      const [u, v] = [origin[edge], origin[nextEdge(edge)]];
-      if (piece[edge] >= 0 && encroaches(px, py, xs[u], ys[u], xs[v], ys[v])) wait(work, piece[edge]);
-    }
-    enqueue(work.queue, t, before);
-    return;
-  }
-  addNode(work, -1, px, py);
+function isThin({ shape, sin2 }: Refinement): boolean {
+  return !(shape.shortest2 >= 4 * shape.radius2 * sin2);
 }
 
-function splitPiece(work: Refinement): void {
-  const { mesh, cavity, unit } = work;
-  const { shelled } = work.corners;
-  const { x, y } = mesh;
-  const p = work.waiting[--work.waitingCount];
-  work.isWaiting[p] = 0;
-  const e = mesh.pieceEdge[p];
-  const [a, b] = [mesh.origin[e], mesh.origin[nextEdge(e)]];
-  const [dx, dy] = [x[b] - x[a], y[b] - y[a]];
-  const place = splitPlace(Math.hypot(dx, dy), shelled[a] === 1, shelled[b] === 1, unit);
-  const [px, py] = [x[a] + place * dx, y[a] + place * dy];
-  if (!carve(mesh, cavity, e, true, px, py))
+/** Adds the off-centre of triangle t; when pieces are in its way these are split first and the triangle waits. */
+function improve(work: Refinement, t: number): void {
+  const { mesh, shape, cavity } = work;
+  const { origin, piece } = mesh;
+  const own = grade(work, t);
+  const a = origin[shape.shortestEdge];
+  const b = origin[nextEdge(shape.shortestEdge)];
+  const wanted = work.size((mesh.x[a] + mesh.x[b]) / 2, (mesh.y[a] + mesh.y[b]) / 2);
+  placeOffCentre(shape, mesh, wanted, work.reach);
+
+  const found = walk(mesh, t, shape.x, shape.y);
+  if (found < 0) {
+    addPiece(work.pieces, piece[-1 - found]);
+    enqueue(work.triangles, t, own);
+    return;
+  }
+  if (!carve(mesh, cavity, 3 * found, false, shape.x, shape.y)) return;
+  let barred = false;
+  let settled = !isThin(work);
+  for (let i = 0; i < cavity.edgeCount; i++) {
+    const e = cavity.edges[i];
+    if (piece[e] < 0 || !encroaches(mesh, e, shape.x, shape.y)) continue;
+    barred = true;
+    if (length2(mesh, e) > SETTLED_PIECE ** 2 * Math.max(wanted * wanted, shape.shortest2)) settled = false;
+  }
+  if (!barred) addNode(work, -1, shape.x, shape.y);
+  else if (!settled) {
+    for (let i = 0; i < cavity.edgeCount; i++) {
+      const e = cavity.edges[i];
+      if (piece[e] >= 0 && encroaches(mesh, e, shape.x, shape.y)) addPiece(work.pieces, piece[e]);
+    }
+    enqueue(work.triangles, t, own);
+  }
+}
+
+function splitPiece(work: Refinement, piece: number): void {
+  const { mesh, corners, extent } = work;
+  const { x, y, origin } = mesh;
+  const e = mesh.pieceEdge[piece];
+  const a = origin[e];
+  const b = origin[nextEdge(e)];
+  const length = Math.sqrt(length2(mesh, e));
+  const place = splitPlace(length, corners.shelled[a] === 1, corners.shelled[b] === 1, extent);
+  const px = x[a] + place * (x[b] - x[a]);
+  const py = y[a] + place * (y[b] - y[a]);
+  if (length < LEAST_PIECE * extent || !carve(mesh, work.cavity, e, true, px, py))
     throw new Fault(
       'MESH',
-      `The mesh cannot be refined at [${px}, ${py}]; move the shapes that meet there apart.`,
+      `Refining the mesh to ${work.minAngle} degrees does not end near [${Number(px.toPrecision(6))}, ${Number(py.toPrecision(6))}]; move the shapes that meet there apart or align them.`,
       '',
-      {
-        where: [px, py],
-        expected: 'edges that can be split',
-        remedy: 'move the shapes that meet there apart or align them',
-      },
+      { where: [px, py], value: length, expected: 'edges that can be split', remedy: 'move or align the shapes there' },
     );
   addNode(work, e, px, py);
+}
+
+function length2({ origin, x, y }: Triangulation, e: number): number {
+  const a = origin[e];
+  const b = origin[nextEdge(e)];
+  return (x[b] - x[a]) ** 2 + (y[b] - y[a]) ** 2;
 }
 
 function addNode(work: Refinement, split: number, x: number, y: number): void {

@@ -9,7 +9,7 @@ export type SizeField = (x: number, y: number) => number;
 export type SizeSource = { readonly at: Point; readonly size: number } | { readonly ring: Ring; readonly size: number };
 
 /** Cells of the background grid along the longer side of its extent, at most. */
-const CELLS = 400;
+const CELLS = 300;
 
 /**
  * Graded edge length: `base` away from the sources, falling to theirs with a slope of at most about `growth`.
@@ -45,7 +45,7 @@ export function sizeField(options: {
   const { min, max } = extent(sources.map((source) => ('at' in source ? [source.at] : source.ring)));
   const reach = (base - least) / growth;
   const longer = Math.max(max[0] - min[0], max[1] - min[1]) + 2 * reach;
-  const cell = Math.max(longer / CELLS, least / 2);
+  const cell = Math.max(longer / CELLS, least);
   const [x0, y0] = [min[0] - reach - cell, min[1] - reach - cell];
   const columns = Math.ceil((max[0] + reach - x0) / cell) + 2;
   const rows = Math.ceil((max[1] + reach - y0) / cell) + 2;
@@ -85,22 +85,21 @@ export function sizeField(options: {
 /** Lowers every entry to what its neighbours allow: `step` more a cell along the grid, sqrt(2) `step` across. */
 function spread(table: Float64Array, columns: number, rows: number, step: number): void {
   const diagonal = Math.SQRT2 * step;
-  const nodes = columns * rows;
-  for (let i = 0; i < nodes; i++) lower(i, -1);
-  for (let i = nodes - 1; i >= 0; i--) lower(i, 1);
-
-  function lower(i: number, way: 1 | -1): void {
-    const column = i % columns;
-    const row = i + way * columns;
-    const beside = column + way >= 0 && column + way < columns;
-    const inside = row >= 0 && row < nodes;
-    let value = table[i];
-    if (beside) value = Math.min(value, table[i + way] + step);
-    if (inside) {
-      value = Math.min(value, table[row] + step);
-      if (column > 0) value = Math.min(value, table[row - 1] + diagonal);
-      if (column < columns - 1) value = Math.min(value, table[row + 1] + diagonal);
+  for (const way of [1, -1]) {
+    for (let i = 0; i < rows; i++) {
+      const row = (way > 0 ? i : rows - 1 - i) * columns;
+      const before = i > 0 ? row - way * columns : -1;
+      for (let j = 0; j < columns; j++) {
+        const column = way > 0 ? j : columns - 1 - j;
+        let value = table[row + column];
+        if (j > 0) value = Math.min(value, table[row + column - way] + step);
+        if (before >= 0) {
+          value = Math.min(value, table[before + column] + step);
+          if (column > 0) value = Math.min(value, table[before + column - 1] + diagonal);
+          if (column < columns - 1) value = Math.min(value, table[before + column + 1] + diagonal);
+        }
+        table[row + column] = value;
+      }
     }
-    table[i] = value;
   }
 }

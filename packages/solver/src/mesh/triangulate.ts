@@ -13,15 +13,32 @@ import type { Triangulation } from './triangulation.ts';
  */
 export function triangulate(arrangement: Arrangement, sampled: SampledSegments): Triangulation {
   const { x, y, pieces, pieceSegment } = sampled;
-  // The library counts y downwards; with x and y exchanged its counter-clockwise is ours.
-  const exchanged = new Float64Array(2 * x.length);
+  const { triangles, halfedges, piece } = constrained(framed(x, y), pieces);
+  const region = classify(triangles, halfedges, piece, pieces, pieceSegment, arrangement.bounds);
+  return inside(sampled, arrangement.segments, triangles, halfedges, piece, region);
+}
+
+/**
+ * Points for the library, `[2 * (nNodes + 4)]`, with four more around them at the end: nodes cut into a slanted side
+ * are collinear but for rounding, and on the hull they would leave slivers that pieces cannot be constrained through.
+ *
+ * The library counts y downwards; with x and y exchanged its counter-clockwise is ours.
+ */
+function framed(x: Float64Array, y: Float64Array): Float64Array {
+  const exchanged = new Float64Array(2 * x.length + 8);
+  let [xmin, ymin, xmax, ymax] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let v = 0; v < x.length; v++) {
     exchanged[2 * v] = y[v];
     exchanged[2 * v + 1] = x[v];
+    xmin = Math.min(xmin, x[v]);
+    xmax = Math.max(xmax, x[v]);
+    ymin = Math.min(ymin, y[v]);
+    ymax = Math.max(ymax, y[v]);
   }
-  const { triangles, halfedges, piece } = constrained(exchanged, pieces);
-  const region = classify(triangles, halfedges, piece, pieces, pieceSegment, arrangement.bounds);
-  return inside(sampled, arrangement.segments, triangles, halfedges, piece, region);
+  const margin = Math.max(xmax - xmin, ymax - ymin);
+  const [left, right, below, above] = [xmin - margin, xmax + margin, ymin - margin, ymax + margin];
+  exchanged.set([below, left, below, right, above, right, above, left], 2 * x.length);
+  return exchanged;
 }
 
 interface Constrained {

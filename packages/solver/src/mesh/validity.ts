@@ -1,4 +1,6 @@
+import { leavingEdges } from './adjacency.ts';
 import type { Mesh } from './mesh.ts';
+import { nextEdge } from './triangulation.ts';
 
 /** Parts of a mesh that share no node. */
 export interface Components {
@@ -37,40 +39,35 @@ export function components({ x, triangles }: Mesh): Components {
  * Checks that every triangle has a positive area, every edge one or two triangles with opposite senses, that the
  * boundary lists exactly the edges with one, and that every node is used.
  */
-export function meshFaults({ x, y, triangles, region, boundary }: Mesh): readonly string[] {
+export function meshFaults(mesh: Mesh): readonly string[] {
+  const { x, y, triangles, region, boundary } = mesh;
   const faults: string[] = [];
-  if (region.length * 3 !== triangles.length)
+  if (3 * region.length !== triangles.length)
     faults.push(`${region.length} regions for ${triangles.length / 3} triangles`);
-  const used = new Uint8Array(x.length);
-  const edges = new Map<number, number>();
-  const key = (a: number, b: number) => a * x.length + b;
-  for (let i = 0; i < triangles.length; i += 3) {
-    const [a, b, c] = [triangles[i], triangles[i + 1], triangles[i + 2]];
+  const { start, neighbour: leaving } = leavingEdges(x.length, triangles);
+  /** Number of triangles that have the edge in the sense a to b. */
+  const edgesFrom = (a: number, b: number): number => {
+    let count = 0;
+    for (let i = start[a]; i < start[a + 1]; i++) if (triangles[nextEdge(leaving[i])] === b) count++;
+    return count;
+  };
+  let single = 0;
+  for (let e = 0; e < triangles.length; e++) {
+    const [a, b, c] = [triangles[e], triangles[nextEdge(e)], triangles[nextEdge(nextEdge(e))]];
+    if (edgesFrom(a, b) !== 1) faults.push(`edge ${a}-${b} belongs to several triangles in the same sense`);
+    if (edgesFrom(b, a) === 0) single++;
+    if (e % 3 !== 0) continue;
     const twice = (x[b] - x[a]) * (y[c] - y[a]) - (x[c] - x[a]) * (y[b] - y[a]);
-    if (!(twice > 0)) faults.push(`triangle ${i / 3} at [${x[a]}, ${y[a]}] has the area ${twice / 2}`);
-    for (const [p, q] of [
-      [a, b],
-      [b, c],
-      [c, a],
-    ]) {
-      // biome-ignore format: three edges
-      used[p] = 1;
-      if (edges.has(key(p, q))) faults.push(`edge ${p}-${q} belongs to two triangles in the same sense`);
-      edges.set(key(p, q), i / 3);
-    }
+    if (!(twice > 0)) faults.push(`triangle ${e / 3} at [${x[a]}, ${y[a]}] has the area ${twice / 2}`);
   }
-  used.forEach((is, v) => {
-    if (is === 0) faults.push(`node ${v} at [${x[v]}, ${y[v]}] is in no triangle`);
-  });
-  const single = new Set<number>();
-  for (const edge of edges.keys()) {
-    const [a, b] = [Math.floor(edge / x.length), edge % x.length];
-    if (!edges.has(key(b, a))) single.add(edge);
+  for (let v = 0; v < x.length; v++)
+    if (start[v] === start[v + 1]) faults.push(`node ${v} at [${x[v]}, ${y[v]}] is in no triangle`);
+  for (let i = 0; i < boundary.length; i += 2) {
+    const [a, b] = [boundary[i], boundary[i + 1]];
+    if (edgesFrom(a, b) !== 1 || edgesFrom(b, a) !== 0)
+      faults.push(`boundary edge ${a}-${b} is not the edge of one triangle`);
   }
-  for (let i = 0; i < boundary.length; i += 2)
-    if (!single.delete(key(boundary[i], boundary[i + 1])))
-      faults.push(`boundary edge ${boundary[i]}-${boundary[i + 1]} is not the edge of one triangle`);
-  for (const edge of single)
-    faults.push(`edge ${Math.floor(edge / x.length)}-${edge % x.length} is missing from the boundary`);
+  if (2 * single !== boundary.length)
+    faults.push(`${boundary.length / 2} boundary edges, where ${single} edges have one triangle`);
   return faults;
 }

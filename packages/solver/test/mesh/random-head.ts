@@ -9,15 +9,15 @@ import { type SizeField, type SizeSource, sizeField } from '../../src/mesh/size-
 
 /**
  * Seeded domain that looks like a probe head: body with openings, frame and window, ribs between and across the sites,
- * probe fields. Edges often coincide, or miss each other by 1e-1 to 1e-9 mm.
+ * probe fields. Edges often coincide, or with `misses` miss each other by 1e-1 to 1e-9 mm.
  */
-export function randomHead(seed: number): { readonly domain: MeshDomain; readonly size: SizeField } {
+export function randomHead(seed: number, misses = true): { readonly domain: MeshDomain; readonly size: SizeField } {
   const random = xoroshiro128plus(seed);
   const real = (min: number, max: number) => min + (max - min) * uniformFloat64(random);
   const whole = (min: number, max: number) => uniformInt(random, min, max);
   const maybe = (chance: number) => uniformFloat64(random) < chance;
   /** Mostly nothing; sometimes a gap or overlap of any size. */
-  const miss = () => (maybe(0.5) ? 0 : (maybe(0.5) ? 1 : -1) * 10 ** -whole(1, 9));
+  const miss = () => (!misses || maybe(0.5) ? 0 : (maybe(0.5) ? 1 : -1) * 10 ** -whole(1, 9));
 
   const [columns, rows] = [whole(1, 6), whole(1, 3)];
   const [px, py] = [real(8, 16), real(8, 16)];
@@ -67,7 +67,7 @@ export function randomHead(seed: number): { readonly domain: MeshDomain; readonl
     const gapX = maybe(0.5) ? px - field[0] : real(0.5, 3);
     for (let i = 1; i < columns; i++)
       if (maybe(0.7))
-        regions.push(rectangle(i * px - spanX / 2 + miss(), 0, Math.max(gapX + miss(), 0.1), window[1] + 2 * miss()));
+        regions.push(rectangle(i * px - spanX / 2 + miss(), 0, Math.max(gapX + miss(), 0.4), window[1] + 2 * miss()));
     for (let j = 1; j < rows; j++)
       if (maybe(0.5))
         regions.push(rectangle(miss(), j * py - spanY / 2, window[0] + 2 * miss(), Math.max(py - field[1], 0.4)));
@@ -87,7 +87,7 @@ export function randomHead(seed: number): { readonly domain: MeshDomain; readonl
         rectangle((i + 0.5) * px - spanX / 2, (j + 0.5) * py - spanY / 2, field[0] + 2 * miss(), field[1] + 2 * miss()),
       );
 
-  const base = real(0.02, 0.08) * Math.max(width, height);
+  const base = real(0.03, 0.1) * Math.max(width, height);
   const sources: SizeSource[] = openings.map((ring) => ({ ring, size: base / 2 }));
   for (let i = 0; i < 4; i++)
     sources.push({ at: [real(-0.5, 0.5) * width, real(-0.5, 0.5) * height], size: base / whole(1, 6) });
