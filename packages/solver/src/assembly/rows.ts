@@ -15,7 +15,7 @@ import { segmentPieces } from './segment-pieces.ts';
  */
 
 /** Corners of the polygon that stands for a bearing disc of the same area. */
-const DISC_CORNERS = 24;
+const DISC_CORNERS = 64;
 
 /** Deflection at a point. Its values for w sum to one. @throws Fault OUTSIDE */
 export function pointRow(mesh: Mesh, locator: Locator, at: Point, path: string): SparseRow {

@@ -8,6 +8,9 @@ export type SizeField = (x: number, y: number) => number;
 /** Wanted edge length at a point or along a ring, mm. */
 export type SizeSource = { readonly at: Point; readonly size: number } | { readonly ring: Ring; readonly size: number };
 
+/** Points finer than the base size by more than this are few and sharp: they are graded exactly, beside the grid. */
+const EXACT = 8;
+
 /** Cells of the background grid along the longer side of its extent, at most. */
 const CELLS = 300;
 
@@ -40,7 +43,23 @@ export function sizeField(options: {
       );
   const sources = options.sources.filter(({ size }) => size < base);
   if (sources.length === 0) return () => base;
+  const points = sources.flatMap((source) => ('at' in source && source.size < base / EXACT ? [source] : []));
+  const table = tabulated(
+    base,
+    sources.filter((source) => !('at' in source && source.size < base / EXACT)),
+    growth,
+  );
+  if (points.length === 0) return table;
+  return (x, y) =>
+    points.reduce(
+      (size, { at, size: least }) => Math.min(size, least + growth * Math.hypot(x - at[0], y - at[1])),
+      table(x, y),
+    );
+}
 
+/** The size field of sources that its grid resolves. */
+function tabulated(base: number, sources: readonly SizeSource[], growth: number): SizeField {
+  if (sources.length === 0) return () => base;
   const least = sources.reduce((size, source) => Math.min(size, source.size), base);
   const { min, max } = extent(sources.map((source) => ('at' in source ? [source.at] : source.ring)));
   const reach = (base - least) / growth;

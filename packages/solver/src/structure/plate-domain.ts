@@ -6,6 +6,7 @@ import type { Shape } from '../geometry/shape.ts';
 import type { MeshDomain } from '../mesh/domain.ts';
 import { type SizeField, sizeField } from '../mesh/size-field.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
+import { singularCorners } from './singular-corners.ts';
 
 /** A plate problem as the mesher sees it. */
 export interface PlateDomain {
@@ -52,6 +53,7 @@ export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coars
     ...regions.map((region) => ({ ring: region, size: narrowed(region, base) })),
     ...(problem.supports ?? []).map(({ at, diameter = 0 }) => ({ at, size: bearingSize(diameter, base) })),
     ...pointLoads(problem).map((at) => ({ at, size: base / 3 })),
+    ...(heldSimply(problem) ? plate.flatMap((boundary) => singularCorners(boundary, base)) : []),
   ];
   return {
     mesh: { outline: plate, regions: [...regions, ...areas] },
@@ -67,6 +69,10 @@ export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coars
 function baseSize(problem: PlateProblem, outline: Region): number {
   if (problem.mesh !== undefined && 'size' in problem.mesh) return problem.mesh.size;
   return Math.sqrt((area(outline) * 2) / (Math.sqrt(3) * NODES));
+}
+
+function heldSimply({ edges = [] }: PlateProblem): boolean {
+  return edges.some(({ held }) => held === 'simple');
 }
 
 function extentOf(shape: Shape): number {
