@@ -1,20 +1,19 @@
 import { MantineProvider } from '@mantine/core';
-import { lazy, Suspense } from 'react';
+import { Suspense, useState } from 'react';
 import { Recipe } from '../panels/Recipe.tsx';
 import { VerdictStrip } from '../panels/VerdictStrip.tsx';
 import { WorkbenchContext } from '../state/use-workbench.ts';
 import type { Workbench } from '../state/workbench.ts';
 import styles from './app.module.css';
+import { lazyStage } from './lazy-stage.ts';
 import { Notices } from './Notices.tsx';
 import { Shortcuts } from './Shortcuts.tsx';
 import { TopBar } from './TopBar.tsx';
 import { theme } from './theme.ts';
 
-/** Comes after the numbers: it brings the renderer along. */
-const Stage = lazy(() => import('../scene/Stage.tsx').then(({ Stage }) => ({ default: Stage })));
-
 /** The page: bar, recipe, verdict, stage. */
 export function App({ workbench }: { workbench: Workbench }) {
+  const [Stage] = useState(() => lazyStage(workbench.run));
   return (
     <MantineProvider theme={theme} defaultColorScheme="auto">
       <WorkbenchContext value={workbench}>
@@ -24,7 +23,7 @@ export function App({ workbench }: { workbench: Workbench }) {
           <Recipe />
           <main className={styles.bench}>
             <VerdictStrip />
-            <Suspense fallback={<div />}>
+            <Suspense fallback={<div className={styles.empty} />}>
               <Stage />
             </Suspense>
           </main>

@@ -13,8 +13,11 @@ export interface CameraPlace {
   readonly target: Vector;
 }
 
+/** Rounds of correction; each leaves about a tenth of the misfit. */
+const ROUNDS = 8;
+
 /**
- * Where a perspective camera stands so that the corners of a box around the origin just fit the free part of the stage.
+ * Where a perspective camera stands so that a box around the origin just fits the free part of the stage.
  *
  * @param half half extents of the box, mm
  * @param direction from the box to the camera; up on the screen is +z, or +y seen straight from above
@@ -24,25 +27,38 @@ export function fitCamera(half: Vector, direction: Vector, fov: number, aspect: 
   const n = unit(direction);
   const right = unit(Math.hypot(n[0], n[1]) < 1e-3 ? [1, 0, 0] : cross([0, 0, 1], n));
   const up = cross(n, right);
-  const tanY = Math.tan((fov * Math.PI) / 360);
-  const tanX = tanY * aspect;
-  const freeX = 1 - insets.left - insets.right;
-  const freeY = 1 - insets.top - insets.bottom;
-  let distance = 0;
-  for (let corner = 0; corner < 8; corner++) {
-    const side = (axis: 0 | 1 | 2): number => (corner & (1 << axis) ? half[axis] : -half[axis]);
-    const at: Vector = [side(0), side(1), side(2)];
-    const depth = dot(at, n);
-    distance = Math.max(
-      distance,
-      Math.abs(dot(at, right)) / (tanX * freeX) + depth,
-      Math.abs(dot(at, up)) / (tanY * freeY) + depth,
+  const tan = Math.tan((fov * Math.PI) / 360);
+  // Screen coordinates from -1 to 1.
+  const free = {
+    x: [-1 + 2 * insets.left, 1 - 2 * insets.right],
+    y: [-1 + 2 * insets.bottom, 1 - 2 * insets.top],
+  } as const;
+  let target: Vector = [0, 0, 0];
+  let distance = 4 * Math.hypot(...half);
+  for (let round = 0; round < ROUNDS; round++) {
+    const seen = [right, up].map((axis, k) => {
+      const reach = tan * (k === 0 ? aspect : 1);
+      const places = corners(half).map((corner) => {
+        const from = sum(corner, scaled(target, -1));
+        return dot(from, axis) / ((distance - dot(from, n)) * reach);
+      });
+      return { low: Math.min(...places), high: Math.max(...places), reach };
+    });
+    const share = Math.max(
+      (seen[0].high - seen[0].low) / (free.x[1] - free.x[0]),
+      (seen[1].high - seen[1].low) / (free.y[1] - free.y[0]),
     );
+    const shift = (k: 0 | 1, [low, high]: readonly [number, number]): number =>
+      ((seen[k].low + seen[k].high - low - high) / 2) * seen[k].reach * distance;
+    target = sum(target, sum(scaled(right, shift(0, free.x)), scaled(up, shift(1, free.y))));
+    distance *= share;
   }
-  // The middle of the free part is the middle of the head: the camera looks beside it.
-  const [x, y] = [(insets.right - insets.left) * tanX * distance, (insets.top - insets.bottom) * tanY * distance];
-  const target = sum(scaled(right, x), scaled(up, y));
   return { position: sum(target, scaled(n, distance)), target };
+}
+
+function corners(half: Vector): Vector[] {
+  const sides = [-1, 1];
+  return sides.flatMap((x) => sides.flatMap((y) => sides.map((z): Vector => [x * half[0], y * half[1], z * half[2]])));
 }
 
 function dot(a: Vector, b: Vector): number {

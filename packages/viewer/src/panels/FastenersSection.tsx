@@ -14,12 +14,12 @@ export function FastenersSection() {
   ).flat();
   return (
     <Section title="Fasteners" aside={`${count} in all; drag them on the head`} of="fasteners" claimed={claimed}>
-      <div className={styles.table} style={{ gridTemplateColumns: '46px 1fr 1fr 74px 48px 24px' }}>
+      <div className={styles.table} style={{ gridTemplateColumns: '42px 1fr 1fr 66px 50px 22px' }}>
         <span className={styles.column}>Name</span>
         <span className={styles.columnRight}>x, mm</span>
         <span className={styles.columnRight}>y, mm</span>
         <span className={styles.column}>Screw</span>
-        <span className={styles.columnRight}>holds, N</span>
+        <span className={styles.columnRight}>hold, N</span>
         <span />
         {Array.from({ length: count }, (_, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a fastener is its place in the list; names may repeat while typed

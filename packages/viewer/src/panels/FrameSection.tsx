@@ -1,4 +1,3 @@
-import { Switch } from '@mantine/core';
 import { withFrame } from '../state/recipe-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { Choice } from './Choice.tsx';
@@ -8,6 +7,7 @@ import { NumberField } from './NumberField.tsx';
 import { Row } from './Row.tsx';
 import { Section } from './Section.tsx';
 import { ShapeRows } from './ShapeRows.tsx';
+import { Toggle } from './Toggle.tsx';
 
 const CLAIMED = ['outer', 'window'].flatMap((key) => [`frame.${key}.rectangle`, `frame.${key}.corner`]);
 const SIDES = [
@@ -32,16 +32,11 @@ export function FrameSection() {
       of="frame"
       claimed={[...CLAIMED, 'frame.material', 'frame.thickness', 'frame.side', 'frame.join']}
       aside={
-        <Switch
-          size="xs"
+        <Toggle
           label="Frame"
-          labelPosition="left"
-          checked={on}
-          data-testid="frame-switch"
-          onChange={(event) => {
-            const { checked } = event.currentTarget;
-            history.edit((model) => withFrame(model, checked));
-          }}
+          testId="frame-switch"
+          on={on}
+          onChange={(wanted) => history.edit((model) => withFrame(model, wanted))}
         />
       }
     >

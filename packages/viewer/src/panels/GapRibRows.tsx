@@ -1,8 +1,8 @@
-import { Switch } from '@mantine/core';
 import { gapRibIndex, withGapRibs } from '../state/recipe-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { NumberField } from './NumberField.tsx';
 import { Row, Times } from './Row.tsx';
+import { Toggle } from './Toggle.tsx';
 
 /** Ribs in the gaps between columns or rows: on or off, width and thickness. */
 export function GapRibRows({ between }: { between: 'columns' | 'rows' }) {
@@ -12,15 +12,11 @@ export function GapRibRows({ between }: { between: 'columns' | 'rows' }) {
   return (
     <>
       <Row label={`Ribs between ${between}`}>
-        <Switch
-          size="xs"
-          aria-label={`Ribs between ${between}`}
-          data-testid={`ribs-${between}`}
-          checked={index >= 0}
-          onChange={(event) => {
-            const { checked } = event.currentTarget;
-            history.edit((model) => withGapRibs(model, between, checked));
-          }}
+        <Toggle
+          name={`Ribs between ${between}`}
+          testId={`ribs-${between}`}
+          on={index >= 0}
+          onChange={(on) => history.edit((model) => withGapRibs(model, between, on))}
         />
       </Row>
       {index >= 0 && (

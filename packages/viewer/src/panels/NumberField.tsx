@@ -111,7 +111,7 @@ export function NumberField({ path, name, unit = '', scale = 1, step = 1, empty,
             take(fieldText(value * scale + up * (event.shiftKey ? step / 10 : step)));
           }}
         />
-        {unit !== '' && (
+        {unit !== '' && (live?.text ?? shown) !== '' && (
           <span className={styles.unit} aria-hidden="true">
             {unit}
           </span>

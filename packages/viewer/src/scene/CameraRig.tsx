@@ -7,7 +7,7 @@ import { useView } from '../state/use-workbench.ts';
 import { useStageFrame } from './stage-frame.ts';
 
 /** From the head to the eye. Straight from above leans by a hair, so that +y is up on the screen. */
-const DIRECTIONS = { perspective: [-0.22, -0.9, 0.94], above: [0, -1e-4, 1] } as const;
+const DIRECTIONS = { perspective: [-0.2, -0.86, 1.02], above: [0, -1e-4, 1] } as const;
 /** Room for the overlays. */
 const INSETS = {
   perspective: { left: 0.035, right: 0.035, top: 0.1, bottom: 0.14 },

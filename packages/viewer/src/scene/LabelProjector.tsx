@@ -5,7 +5,7 @@ import { deviationAt, type StageLabel, useStageFrame } from './stage-frame.ts';
 
 /** Sizes that labels take, px: with the name of the site, and the value alone. */
 const FULL = 74;
-const SHORT = 45;
+const SHORT = 41;
 const HEIGHT = 19;
 
 const point = new Vector3();

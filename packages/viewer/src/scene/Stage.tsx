@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { seatHeight } from '../buffers/seat-height.ts';
 import { Legend } from '../charts/Legend.tsx';
+import { useExaggeration } from '../state/use-exaggeration.ts';
 import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
 import { FastenerHandles } from './FastenerHandles.tsx';
 import { Readout } from './Readout.tsx';
@@ -16,6 +17,7 @@ export function Stage() {
   const [frame] = useState(createStageFrame);
   const solved = useRun((run) => run.solved);
   const limit = useModel((model) => model.limits.bow);
+  const { factor } = useExaggeration();
   const sites = solved?.result.sites ?? [];
   /** The body hides a frame on the board side; beside the body the frame's own face is seen. */
   const uppermost = (clientX: number, clientY: number) => {
@@ -60,6 +62,7 @@ export function Stage() {
         <FastenerHandles />
         <Readout />
         <StageTools />
+        <p className={styles.scaleNote}>Grid 10 mm, deflection ×{factor}</p>
         <div className={styles.legend}>
           <Legend limit={limit} />
         </div>

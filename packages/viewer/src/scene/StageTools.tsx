@@ -1,5 +1,6 @@
-import { ActionIcon, SegmentedControl, Switch, Tooltip } from '@mantine/core';
+import { ActionIcon, SegmentedControl, Tooltip } from '@mantine/core';
 import { Icon } from '../app/icons.tsx';
+import { Toggle } from '../panels/Toggle.tsx';
 import { useView, useWorkbench } from '../state/use-workbench.ts';
 import styles from './stage.module.css';
 
@@ -12,13 +13,11 @@ export function StageTools() {
     <div className={styles.tools}>
       <Tooltip label="Fasteners opposite move along" openDelay={400}>
         <div>
-          <Switch
-            size="xs"
+          <Toggle
             label="Mirror drag"
-            labelPosition="left"
-            data-testid="mirror-drag"
-            checked={mirror}
-            onChange={(event) => view.setState({ mirror: event.currentTarget.checked })}
+            testId="mirror-drag"
+            on={mirror}
+            onChange={(on) => view.setState({ mirror: on })}
           />
         </div>
       </Tooltip>

@@ -11,7 +11,7 @@ export const connectWorker: Connect = (onLost) => {
   worker.addEventListener('error', (event) => onLost(event.message || 'it could not be started'));
   worker.addEventListener('messageerror', () => onLost('its answer could not be read'));
   worker.addEventListener('message', ({ data }) => {
-    if (data === 'started') void navigator.locks?.request(name, () => onLost('it ended unexpectedly'));
+    if (data === 'holding') void navigator.locks?.request(name, () => onLost('it ended unexpectedly'));
   });
   return { service: wrap<SolverService>(worker), close: () => worker.terminate() };
 };

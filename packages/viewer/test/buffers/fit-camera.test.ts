@@ -30,12 +30,12 @@ describe('fitCamera', () => {
     ['a tall head', [20, 90, 4], [-0.3, -0.9, 0.9]],
   ] as const)('keeps the head within the free part of the stage: %s', (_, half, direction) => {
     const { left, right, bottom, top } = corners(half, direction);
-    const slack = 0.06;
+    const slack = 0.02;
     expect(left).toBeGreaterThan(-1 + 2 * 0.05 - slack);
     expect(right).toBeLessThan(1 - 2 * 0.1 + slack);
     expect(bottom).toBeGreaterThan(-1 + 2 * 0.2 - slack);
     expect(top).toBeLessThan(1 - 2 * 0.1 + slack);
     const filled = Math.max((right - left) / (2 - 0.3), (top - bottom) / (2 - 0.6));
-    expect(filled).toBeGreaterThan(0.75);
+    expect(filled).toBeGreaterThan(0.97);
   });
 });
