@@ -33,14 +33,24 @@ function compiled(name: string, base64: string): DenseKernel | null {
 function open(module: WebAssembly.Module, size: number): FrontMemory {
   const memory = new WebAssembly.Memory({ initial: Math.ceil((size * NUMBER) / PAGE) });
   const { exports } = new WebAssembly.Instance(module, { env: { memory } });
-  const factorPivot = exports.factorPivot as Compiled;
-  const solveBelow = exports.solveBelow as Compiled;
-  const subtractProduct = exports.subtractProduct as Compiled;
+  const call = (name: keyof FrontMemory): Compiled => exports[name] as Compiled;
+  const factorPivot = call('factorPivot');
+  const solveBelow = call('solveBelow');
+  const subtractProduct = call('subtractProduct');
+  const forwardPivot = call('forwardPivot');
+  const forwardBelow = call('forwardBelow');
+  const backwardBelow = call('backwardBelow');
+  const backwardPivot = call('backwardPivot');
   // Addresses reach 4 GB: as 32-bit integers they may come out negative, which WebAssembly reads as the same bits.
   return {
     value: new Float64Array(memory.buffer),
     factorPivot: (pivot, width) => factorPivot(pivot * NUMBER, width),
     solveBelow: (pivot, width, below, rows) => void solveBelow(pivot * NUMBER, width, below * NUMBER, rows),
     subtractProduct: (below, width, rows, update) => void subtractProduct(below * NUMBER, width, rows, update * NUMBER),
+    forwardPivot: (pivot, width, y) => void forwardPivot(pivot * NUMBER, width, y * NUMBER),
+    forwardBelow: (below, width, rows, y, t) => void forwardBelow(below * NUMBER, width, rows, y * NUMBER, t * NUMBER),
+    backwardBelow: (below, width, rows, t, y) =>
+      void backwardBelow(below * NUMBER, width, rows, t * NUMBER, y * NUMBER),
+    backwardPivot: (pivot, width, y) => void backwardPivot(pivot * NUMBER, width, y * NUMBER),
   };
 }

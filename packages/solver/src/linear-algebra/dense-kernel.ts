@@ -6,8 +6,8 @@ export interface DenseKernel {
 }
 
 /**
- * One memory that holds a factor and its update triangles, and the operations on what lies in it. Addresses and sizes
- * are those of `front-layout`: addresses count numbers, sizes count 3x3 blocks.
+ * One memory that holds a factor, its update triangles and afterwards the vectors of its solves, and the operations on
+ * what lies in it. Addresses and sizes are those of `front-layout`: addresses count numbers, sizes count 3x3 blocks.
  */
 export interface FrontMemory {
   readonly value: Float64Array;
@@ -24,4 +24,16 @@ export interface FrontMemory {
 
   /** `U <- U - B B^T` for the triangle of `rows` block rows at `update`. */
   subtractProduct(below: number, width: number, rows: number, update: number): void;
+
+  /** `y <- L^-1 y` for the triangle at `pivot`. */
+  forwardPivot(pivot: number, width: number, y: number): void;
+
+  /** `t <- t - B y` for the rectangle at `below`. */
+  forwardBelow(below: number, width: number, rows: number, y: number, t: number): void;
+
+  /** `y <- y - B^T t` for the rectangle at `below`. */
+  backwardBelow(below: number, width: number, rows: number, t: number, y: number): void;
+
+  /** `y <- L^-T y` for the triangle at `pivot`. */
+  backwardPivot(pivot: number, width: number, y: number): void;
 }

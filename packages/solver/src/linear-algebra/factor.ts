@@ -5,13 +5,15 @@ import { children, NONE } from './elimination-tree.ts';
 import { extendAdd } from './extend-add.ts';
 import { strideOf, triangleRow, triangleSize } from './front-layout.ts';
 import { plainKernel } from './plain-kernel.ts';
-import type { Symbolic } from './symbolic.ts';
+import { type Symbolic, tallestBelow } from './symbolic.ts';
 
 /** Cholesky factor `P K P^T = L L^T` of a symmetric positive definite block matrix. */
 export interface Factor {
   readonly symbolic: Symbolic;
   /** `memory.value[0 .. symbolic.factorSize)` holds L, the reciprocals of its diagonal in the diagonal's place. */
   readonly memory: FrontMemory;
+  /** Address of scratch space in that memory, where the update triangles were: a vector of all dofs, then one front's. */
+  readonly scratch: number;
 }
 
 /**
@@ -30,8 +32,9 @@ const LEAST_PIVOT = 8 * Number.EPSILON;
  * matrix is singular (a free rigid-body motion), indefinite, or holds a number that is not finite
  */
 export function factorise(symbolic: Symbolic, matrix: BlockMatrix, kernel: DenseKernel = plainKernel): Factor {
-  const { first, parent, rowStart, pivotAt, belowAt, updateAt, factorSize, stackSize } = symbolic;
-  const memory = kernel.open(factorSize + stackSize);
+  const { n, first, parent, rowStart, pivotAt, belowAt, updateAt, factorSize, stackSize } = symbolic;
+  const scratchSize = 3 * (n + tallestBelow(symbolic));
+  const memory = kernel.open(factorSize + Math.max(stackSize, scratchSize));
   const { value } = memory;
   const { firstChild, nextSibling } = children(parent);
   for (let s = 0; s < parent.length; s++) {
@@ -47,7 +50,7 @@ export function factorise(symbolic: Symbolic, matrix: BlockMatrix, kernel: Dense
     memory.solveBelow(pivotAt[s], width, belowAt[s], below);
     memory.subtractProduct(belowAt[s], width, below, update);
   }
-  return { symbolic, memory };
+  return { symbolic, memory, scratch: factorSize };
 }
 
 /** Puts the blocks of the matrix into a front that is still empty. */

@@ -1,8 +1,6 @@
 import type { SparseRow } from './block-matrix.ts';
 import { NONE } from './elimination-tree.ts';
 import type { Factor } from './factor.ts';
-import { forwardBelow, forwardPivot } from './front-solve.ts';
-import { tallestBelow } from './symbolic.ts';
 
 /**
  * The non-zero part of `L^-1 P c^T` for a sparse row c: it lives on the supernodes between the row's nodes and the
@@ -20,48 +18,49 @@ export interface HalfSolve {
 
 /** Sparse forward solve of one row: `a = L^-1 P c^T`. Then `c_i K^-1 c_j^T = dot(a_i, a_j)`. */
 export function halfSolve(factor: Factor, row: SparseRow): HalfSolve {
-  const { first, position, supernodeOf, rowStart, row: rows, pivotAt, belowAt } = factor.symbolic;
-  const m = factor.memory.value;
+  const { memory, scratch: y, symbolic } = factor;
+  const { n, first, position, supernodeOf, rowStart, row: rows, pivotAt, belowAt, parent } = symbolic;
+  const m = memory.value;
+  const t = y + 3 * n;
   const supernode = visited(factor, row);
   const count = supernode.length;
   const to = new Uint32Array(count);
   const start = new Uint32Array(count + 1);
-  // How far the dense elimination order lies ahead of the packed values, for each supernode visited.
-  const ahead = new Int32Array(factor.symbolic.parent.length);
+  // Where the part of each supernode visited begins among the packed values, less where it begins in elimination order.
+  const shift = new Int32Array(parent.length);
   for (let i = 0; i < count; i++) {
     const s = supernode[i];
     to[i] = 3 * first[s];
     start[i + 1] = start[i] + 3 * (first[s + 1] - first[s]);
-    ahead[s] = to[i] - start[i];
+    shift[s] = y + start[i] - to[i];
   }
-  const value = new Float64Array(start[count]);
+  m.fill(0, y, y + start[count]);
   for (let k = 0; k < row.dof.length; k++) {
     const node = Math.floor(row.dof[k] / 3);
     const at = position[node];
-    value[3 * at - ahead[supernodeOf[at]] + row.dof[k] - 3 * node] += row.value[k];
+    m[3 * at + shift[supernodeOf[at]] + row.dof[k] - 3 * node] += row.value[k];
   }
-  const t = new Float64Array(3 * tallestBelow(factor.symbolic));
   for (let i = 0; i < count; i++) {
     const s = supernode[i];
     const width = first[s + 1] - first[s];
     const from = rowStart[s];
     const below = rowStart[s + 1] - from;
-    forwardPivot(m, pivotAt[s], width, value, start[i]);
+    memory.forwardPivot(pivotAt[s], width, y + start[i]);
     for (let r = 0; r < below; r++) {
-      const at = 3 * rows[from + r] - ahead[supernodeOf[rows[from + r]]];
-      t[3 * r] = value[at];
-      t[3 * r + 1] = value[at + 1];
-      t[3 * r + 2] = value[at + 2];
+      const at = 3 * rows[from + r] + shift[supernodeOf[rows[from + r]]];
+      m[t + 3 * r] = m[at];
+      m[t + 3 * r + 1] = m[at + 1];
+      m[t + 3 * r + 2] = m[at + 2];
     }
-    forwardBelow(m, belowAt[s], width, below, value, start[i], t);
+    memory.forwardBelow(belowAt[s], width, below, y + start[i], t);
     for (let r = 0; r < below; r++) {
-      const at = 3 * rows[from + r] - ahead[supernodeOf[rows[from + r]]];
-      value[at] = t[3 * r];
-      value[at + 1] = t[3 * r + 1];
-      value[at + 2] = t[3 * r + 2];
+      const at = 3 * rows[from + r] + shift[supernodeOf[rows[from + r]]];
+      m[at] = m[t + 3 * r];
+      m[at + 1] = m[t + 3 * r + 1];
+      m[at + 2] = m[t + 3 * r + 2];
     }
   }
-  return { supernode, to, start, value };
+  return { supernode, to, start, value: m.slice(y, y + start[count]) };
 }
 
 /** Supernodes from the row's nodes to the roots, ascending. */

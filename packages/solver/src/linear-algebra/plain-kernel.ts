@@ -1,5 +1,6 @@
 import type { DenseKernel, FrontMemory } from './dense-kernel.ts';
 import { rectangleRow, strideOf, triangleRow } from './front-layout.ts';
+import { backwardBelow, backwardPivot, forwardBelow, forwardPivot } from './front-solve.ts';
 
 /** The dense kernel in plain TypeScript: 3x3 register tiles. */
 export const plainKernel: DenseKernel = { name: 'plain', open: openPlain };
@@ -11,6 +12,10 @@ function openPlain(size: number): FrontMemory {
     factorPivot: (pivot, width) => factorPivot(value, pivot, width),
     solveBelow: (pivot, width, below, rows) => solveBelow(value, pivot, width, below, rows),
     subtractProduct: (below, width, rows, update) => subtractProduct(value, below, width, rows, update),
+    forwardPivot: (pivot, width, y) => forwardPivot(value, pivot, width, y),
+    forwardBelow: (below, width, rows, y, t) => forwardBelow(value, below, width, rows, y, t),
+    backwardBelow: (below, width, rows, t, y) => backwardBelow(value, below, width, rows, t, y),
+    backwardPivot: (pivot, width, y) => backwardPivot(value, pivot, width, y),
   };
 }
 

@@ -1,6 +1,4 @@
 import type { Factor } from './factor.ts';
-import { backwardBelow, backwardPivot, forwardBelow, forwardPivot } from './front-solve.ts';
-import { tallestBelow } from './symbolic.ts';
 
 /**
  * `y = L^-1 P b`.
@@ -8,20 +6,21 @@ import { tallestBelow } from './symbolic.ts';
  * @param b `[3 * n]` in node order
  * @returns `[3 * n]` in elimination order
  */
-export function forward({ symbolic, memory }: Factor, b: Float64Array): Float64Array {
-  const { permutation, first, parent, rowStart, row, pivotAt, belowAt } = symbolic;
-  const y = new Float64Array(b.length);
-  const t = new Float64Array(3 * tallestBelow(symbolic));
-  permuteIn(permutation, b, y);
+export function forward({ symbolic, memory, scratch: y }: Factor, b: Float64Array): Float64Array {
+  const { n, permutation, first, parent, rowStart, row, pivotAt, belowAt } = symbolic;
+  const { value } = memory;
+  const t = y + 3 * n;
+  permuteIn(permutation, b, value, y);
   for (let s = 0; s < parent.length; s++) {
     const width = first[s + 1] - first[s];
     const below = rowStart[s + 1] - rowStart[s];
-    forwardPivot(memory.value, pivotAt[s], width, y, 3 * first[s]);
-    gather(y, row, rowStart[s], below, t);
-    forwardBelow(memory.value, belowAt[s], width, below, y, 3 * first[s], t);
-    scatter(t, row, rowStart[s], below, y);
+    const here = y + 3 * first[s];
+    memory.forwardPivot(pivotAt[s], width, here);
+    gather(value, y, row, rowStart[s], below, t);
+    memory.forwardBelow(belowAt[s], width, below, here, t);
+    scatter(value, t, row, rowStart[s], below, y);
   }
-  return y;
+  return value.slice(y, t);
 }
 
 /**
@@ -30,19 +29,21 @@ export function forward({ symbolic, memory }: Factor, b: Float64Array): Float64A
  * @param y `[3 * n]` in elimination order
  * @returns `[3 * n]` in node order
  */
-export function backward({ symbolic, memory }: Factor, y: Float64Array): Float64Array {
-  const { permutation, first, parent, rowStart, row, pivotAt, belowAt } = symbolic;
-  const z = y.slice();
-  const t = new Float64Array(3 * tallestBelow(symbolic));
+export function backward({ symbolic, memory, scratch: z }: Factor, y: Float64Array): Float64Array {
+  const { n, permutation, first, parent, rowStart, row, pivotAt, belowAt } = symbolic;
+  const { value } = memory;
+  const t = z + 3 * n;
+  value.set(y, z);
   for (let s = parent.length - 1; s >= 0; s--) {
     const width = first[s + 1] - first[s];
     const below = rowStart[s + 1] - rowStart[s];
-    gather(z, row, rowStart[s], below, t);
-    backwardBelow(memory.value, belowAt[s], width, below, t, z, 3 * first[s]);
-    backwardPivot(memory.value, pivotAt[s], width, z, 3 * first[s]);
+    const here = z + 3 * first[s];
+    gather(value, z, row, rowStart[s], below, t);
+    memory.backwardBelow(belowAt[s], width, below, t, here);
+    memory.backwardPivot(pivotAt[s], width, here);
   }
-  const x = new Float64Array(z.length);
-  permuteOut(permutation, z, x);
+  const x = new Float64Array(3 * n);
+  permuteOut(permutation, value, z, x);
   return x;
 }
 
@@ -51,39 +52,42 @@ export function solve(factor: Factor, b: Float64Array): Float64Array {
   return backward(factor, forward(factor, b));
 }
 
-function permuteIn(permutation: Uint32Array, b: Float64Array, y: Float64Array): void {
-  for (let k = 0; k < permutation.length; k++) {
+/** Puts b into elimination order, from `y` on. */
+function permuteIn(permutation: Uint32Array, b: Float64Array, m: Float64Array, y: number): void {
+  for (let k = 0; k < permutation.length; k++, y += 3) {
     const at = 3 * permutation[k];
-    y[3 * k] = b[at];
-    y[3 * k + 1] = b[at + 1];
-    y[3 * k + 2] = b[at + 2];
+    m[y] = b[at];
+    m[y + 1] = b[at + 1];
+    m[y + 2] = b[at + 2];
   }
 }
 
-function permuteOut(permutation: Uint32Array, y: Float64Array, x: Float64Array): void {
-  for (let k = 0; k < permutation.length; k++) {
+/** Puts what lies from `y` on back into node order. */
+function permuteOut(permutation: Uint32Array, m: Float64Array, y: number, x: Float64Array): void {
+  for (let k = 0; k < permutation.length; k++, y += 3) {
     const at = 3 * permutation[k];
-    x[at] = y[3 * k];
-    x[at + 1] = y[3 * k + 1];
-    x[at + 2] = y[3 * k + 2];
+    x[at] = m[y];
+    x[at + 1] = m[y + 1];
+    x[at + 2] = m[y + 2];
   }
 }
 
 /** `t <- y` at the block rows `row[from .. from + count)`. */
-function gather(y: Float64Array, row: Uint32Array, from: number, count: number, t: Float64Array): void {
-  for (let i = 0; i < count; i++) {
-    const at = 3 * row[from + i];
-    t[3 * i] = y[at];
-    t[3 * i + 1] = y[at + 1];
-    t[3 * i + 2] = y[at + 2];
+function gather(m: Float64Array, y: number, row: Uint32Array, from: number, count: number, t: number): void {
+  for (let i = from; i < from + count; i++, t += 3) {
+    const at = y + 3 * row[i];
+    m[t] = m[at];
+    m[t + 1] = m[at + 1];
+    m[t + 2] = m[at + 2];
   }
 }
 
-function scatter(t: Float64Array, row: Uint32Array, from: number, count: number, y: Float64Array): void {
-  for (let i = 0; i < count; i++) {
-    const at = 3 * row[from + i];
-    y[at] = t[3 * i];
-    y[at + 1] = t[3 * i + 1];
-    y[at + 2] = t[3 * i + 2];
+/** `y <- t` at the block rows `row[from .. from + count)`. */
+function scatter(m: Float64Array, t: number, row: Uint32Array, from: number, count: number, y: number): void {
+  for (let i = from; i < from + count; i++, t += 3) {
+    const at = y + 3 * row[i];
+    m[at] = m[t];
+    m[at + 1] = m[t + 1];
+    m[at + 2] = m[t + 2];
   }
 }
