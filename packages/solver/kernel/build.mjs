@@ -1,5 +1,5 @@
 /*
- * Compiles dense.ts to WebAssembly, with and without relaxed SIMD, and writes both as text into the package, so that
+ * Compiles the dense kernel to WebAssembly, with and without relaxed SIMD, and writes both as text into the package, so that
  * the solver loads them the same way in Node, in a worker and from a single file.
  */
 import { execFileSync } from 'node:child_process';
@@ -16,7 +16,11 @@ const compiler = createRequire(import.meta.url).resolve('assemblyscript/bin/asc.
 function compile(features) {
   const out = join(mkdtempSync(join(tmpdir(), 'kernel-')), 'dense.wasm');
   const flags = ['--runtime', 'stub', '--importMemory', '--noAssert', '-O3', '--enable', features];
-  execFileSync(process.execPath, [compiler, join(here, 'dense.ts'), '--outFile', out, ...flags], { stdio: 'inherit' });
+  execFileSync(
+    process.execPath,
+    [compiler, join(here, 'factor.ts'), join(here, 'solve.ts'), '--outFile', out, ...flags],
+    { stdio: 'inherit' },
+  );
   return readFileSync(out).toString('base64');
 }
 
@@ -24,7 +28,7 @@ const text = (name, what, base64) => `/** ${what} */\nexport const ${name} =\n  
 writeFileSync(
   target,
   [
-    '// Generated from packages/solver/kernel/dense.ts by `npm run build:kernel`; do not edit.\n',
+    '// Generated from packages/solver/kernel/ by `npm run build:kernel`; do not edit.\n',
     text('SIMD', 'WebAssembly with 128-bit SIMD, base64.', compile('simd,bulk-memory')),
     text(
       'FUSED',

@@ -2,7 +2,7 @@ import type { DenseKernel, FrontMemory } from './dense-kernel.ts';
 import { FUSED, SIMD } from './kernel-binary.ts';
 import { plainKernel } from './plain-kernel.ts';
 
-/** A function of `kernel/dense.ts`; addresses in bytes, sizes in 3x3 blocks. */
+/** A function of the compiled kernel; addresses in bytes, sizes in 3x3 blocks. */
 type Compiled = (...sizes: number[]) => number;
 
 const PAGE = 65536;

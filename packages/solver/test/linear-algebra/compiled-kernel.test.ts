@@ -70,5 +70,5 @@ describe('dense kernels', () => {
     expect(readFileSync(target, 'utf8')).toBe(
       readFileSync(new URL('src/linear-algebra/kernel-binary.ts', root), 'utf8'),
     );
-  }, 60_000);
+  }, 180_000);
 });

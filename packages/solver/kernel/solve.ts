@@ -1,0 +1,159 @@
+import { F, less, rectangleRow, stride, triangleRow } from './layout';
+
+/* Triangular solves within one front, as in ../src/linear-algebra/front-solve.ts. */
+
+/** `t <- t - A y` for a panel A of 6 rows and n columns. */
+@inline
+function subtractRows6(a: usize, n: u32, y: usize, t: usize): void {
+  let t0 = v128.load(t, 0);
+  let t1 = v128.load(t, 16);
+  let t2 = v128.load(t, 32);
+  for (let end = a + <usize>n * 48; a < end; a += 48) {
+    const yk = v128.load64_splat(y);
+    t0 = less(t0, v128.load(a, 0), yk);
+    t1 = less(t1, v128.load(a, 16), yk);
+    t2 = less(t2, v128.load(a, 32), yk);
+    y += F;
+  }
+  v128.store(t, t0, 0);
+  v128.store(t, t1, 16);
+  v128.store(t, t2, 32);
+}
+
+/** The same for an odd last panel of 3 rows. */
+function subtractRows3(a: usize, n: u32, y: usize, t: usize): void {
+  let t0 = load<f64>(t, 0);
+  let t1 = load<f64>(t, 8);
+  let t2 = load<f64>(t, 16);
+  for (; n > 0; n--) {
+    const yk = load<f64>(y);
+    t0 -= load<f64>(a, 0) * yk;
+    t1 -= load<f64>(a, 8) * yk;
+    t2 -= load<f64>(a, 16) * yk;
+    a += 3 * F;
+    y += F;
+  }
+  store<f64>(t, t0, 0);
+  store<f64>(t, t1, 8);
+  store<f64>(t, t2, 16);
+}
+
+/** `y <- y - A^T t` for a panel A of 6 rows and n columns, n a multiple of 3. */
+@inline
+function subtractColumns6(a: usize, n: u32, t: usize, y: usize): void {
+  const t0 = v128.load(t, 0);
+  const t1 = v128.load(t, 16);
+  const t2 = v128.load(t, 32);
+  for (let end = a + <usize>n * 48; a < end; a += 48) {
+    const p = f64x2.add(
+      f64x2.add(f64x2.mul(v128.load(a, 0), t0), f64x2.mul(v128.load(a, 16), t1)),
+      f64x2.mul(v128.load(a, 32), t2),
+    );
+    store<f64>(y, load<f64>(y) - (f64x2.extract_lane(p, 0) + f64x2.extract_lane(p, 1)));
+    y += F;
+  }
+}
+
+function subtractColumns3(a: usize, n: u32, t: usize, y: usize): void {
+  const t0 = load<f64>(t, 0);
+  const t1 = load<f64>(t, 8);
+  const t2 = load<f64>(t, 16);
+  for (; n > 0; n--) {
+    store<f64>(y, load<f64>(y) - (load<f64>(a, 0) * t0 + load<f64>(a, 8) * t1 + load<f64>(a, 16) * t2));
+    a += 3 * F;
+    y += F;
+  }
+}
+
+/** `y <- L^-1 y` for one diagonal block at stride s, reciprocals on its diagonal. */
+function forwardBlock(d: usize, s: usize, y: usize): void {
+  const y0 = load<f64>(y) * load<f64>(d);
+  const y1 = (load<f64>(y, 8) - load<f64>(d, 8) * y0) * load<f64>(d + s, 8);
+  store<f64>(y, y0);
+  store<f64>(y, y1, 8);
+  store<f64>(y, (load<f64>(y, 16) - load<f64>(d, 16) * y0 - load<f64>(d + s, 16) * y1) * load<f64>(d + 2 * s, 16), 16);
+}
+
+/** `y <- L^-T y` for one diagonal block. */
+function backwardBlock(d: usize, s: usize, y: usize): void {
+  const y2 = load<f64>(y, 16) * load<f64>(d + 2 * s, 16);
+  const y1 = (load<f64>(y, 8) - load<f64>(d + s, 16) * y2) * load<f64>(d + s, 8);
+  store<f64>(y, (load<f64>(y) - load<f64>(d, 8) * y1 - load<f64>(d, 16) * y2) * load<f64>(d));
+  store<f64>(y, y1, 8);
+  store<f64>(y, y2, 16);
+}
+
+/** `z <- z - C y` for a block C at stride 6. */
+function subtractBlock(c: usize, y: usize, z: usize): void {
+  for (let a: usize = 0; a < 3 * F; a += F) {
+    const p =
+      load<f64>(c + a, 0) * load<f64>(y, 0) + load<f64>(c + a, 48) * load<f64>(y, 8) + load<f64>(c + a, 96) * load<f64>(y, 16);
+    store<f64>(z + a, load<f64>(z + a) - p);
+  }
+}
+
+/** `z <- z - C^T y` for a block C at stride 6. */
+function subtractTransposedBlock(c: usize, y: usize, z: usize): void {
+  for (let b: usize = 0; b < 3; b++) {
+    const column = c + b * 48;
+    const p =
+      load<f64>(column, 0) * load<f64>(y, 0) + load<f64>(column, 8) * load<f64>(y, 8) + load<f64>(column, 16) * load<f64>(y, 16);
+    store<f64>(z + b * F, load<f64>(z + b * F) - p);
+  }
+}
+
+/** `y <- L^-1 y` for the triangle at `pivot`. */
+export function forwardPivot(pivot: usize, width: u32, y: usize): void {
+  for (let i: u32 = 0; i < width; i += 2) {
+    const s = stride(width, i);
+    const row = pivot + triangleRow(width, i);
+    const d = row + 3 * <usize>i * s;
+    const here = y + 3 * <usize>i * F;
+    if ((i | 1) < width) {
+      subtractRows6(row, 3 * i, y, here);
+      forwardBlock(d, s, here);
+      subtractBlock(d + 3 * F, here, here + 3 * F);
+      forwardBlock(d + 21 * F, s, here + 3 * F);
+    } else {
+      subtractRows3(row, 3 * i, y, here);
+      forwardBlock(d, s, here);
+    }
+  }
+}
+
+/** `y <- L^-T y` for the triangle at `pivot`. */
+export function backwardPivot(pivot: usize, width: u32, y: usize): void {
+  for (let i: i32 = (width - 1) & ~1; i >= 0; i -= 2) {
+    const s = stride(width, i);
+    const row = pivot + triangleRow(width, i);
+    const d = row + 3 * <usize>i * s;
+    const here = y + 3 * <usize>i * F;
+    if (<u32>(i | 1) < width) {
+      backwardBlock(d + 21 * F, s, here + 3 * F);
+      subtractTransposedBlock(d + 3 * F, here + 3 * F, here);
+      backwardBlock(d, s, here);
+      subtractColumns6(row, 3 * i, here, y);
+    } else {
+      backwardBlock(d, s, here);
+      subtractColumns3(row, 3 * i, here, y);
+    }
+  }
+}
+
+/** `t <- t - B y` for the rectangle at `below`. */
+export function forwardBelow(below: usize, width: u32, rows: u32, y: usize, t: usize): void {
+  for (let i: u32 = 0; i < rows; i += 2) {
+    const a = below + rectangleRow(rows, width, i);
+    if ((i | 1) < rows) subtractRows6(a, 3 * width, y, t + 3 * <usize>i * F);
+    else subtractRows3(a, 3 * width, y, t + 3 * <usize>i * F);
+  }
+}
+
+/** `y <- y - B^T t` for the rectangle at `below`. */
+export function backwardBelow(below: usize, width: u32, rows: u32, t: usize, y: usize): void {
+  for (let i: u32 = 0; i < rows; i += 2) {
+    const a = below + rectangleRow(rows, width, i);
+    if ((i | 1) < rows) subtractColumns6(a, 3 * width, t + 3 * <usize>i * F, y);
+    else subtractColumns3(a, 3 * width, t + 3 * <usize>i * F, y);
+  }
+}
