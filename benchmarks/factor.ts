@@ -1,11 +1,13 @@
 /*
- * Times of the sparse core on generated plates, one thread, medians after a warm-up.
+ * Times of the sparse core on generated plates, one thread, ms, medians after a warm-up; factor: one time for each
+ * dense kernel that runs here, fastest first.
  *
  *   npx esbuild benchmarks/factor.ts --bundle --platform=node --format=esm --outfile=dist/factor.mjs && node dist/factor.mjs
  *
  * Not covered: meshing, assembly, workers, browsers, any mesh but jittered points under Delaunay.
  */
 import { argv, stdout } from 'node:process';
+import { availableKernels } from '../packages/solver/src/linear-algebra/compiled-kernel.ts';
 import { factorise } from '../packages/solver/src/linear-algebra/factor.ts';
 import { graphOf } from '../packages/solver/src/linear-algebra/graph.ts';
 import { dot, halfSolve } from '../packages/solver/src/linear-algebra/half-solve.ts';
@@ -34,12 +36,14 @@ const columns = [
   'backward',
   'residual',
 ];
-stdout.write(`${columns.map((name) => name.padStart(9)).join(' ')}\n`);
+stdout.write(`${columns.map((name) => name.padStart(name === 'factor' ? 16 : 9)).join(' ')}\n`);
 for (const outline of outlines)
   for (const size of sizes) {
     const system = plateSystem(outline, (size * 1000) / 3);
     const row = measure(system, size <= 30 ? 9 : 5);
-    stdout.write(`${[outline, size, ...row].map((cell) => String(cell).padStart(9)).join(' ')}\n`);
+    stdout.write(
+      `${[outline, size, ...row].map((cell) => String(cell).padStart(String(cell).includes('/') ? 16 : 9)).join(' ')}\n`,
+    );
   }
 
 function measure({ matrix, x, y }: PlateSystem, repeats: number): string[] {
@@ -56,7 +60,9 @@ function measure({ matrix, x, y }: PlateSystem, repeats: number): string[] {
   const graph = graphOf(matrix);
   const [ordering, permutation] = time(repeats, () => order(graph, x, y));
   const [analysing, symbolic] = time(repeats, () => analyse(matrix, permutation));
-  const [factoring, factor] = time(repeats, () => factorise(symbolic, matrix));
+  const kernels = availableKernels();
+  const factored = kernels.map((kernel) => time(repeats, () => factorise(symbolic, matrix, kernel)));
+  const [factoring, factor] = factored[0];
   const f = Float64Array.from({ length: 3 * matrix.n }, (_, i) => (i % 3 === 0 ? 1 : 0));
   const [solving, u] = time(4 * repeats, () => solve(factor, f));
   // A bearing disc of some twenty nodes.
@@ -78,7 +84,7 @@ function measure({ matrix, x, y }: PlateSystem, repeats: number): string[] {
   return [
     ordering.toFixed(1),
     analysing.toFixed(1),
-    factoring.toFixed(1),
+    factored.map(([lap]) => lap.toFixed(1)).join('/'),
     (symbolic.flops / factoring / 1e6).toFixed(2),
     (symbolic.flops / 1e9).toFixed(3),
     (symbolic.nonZeros / 1e6).toFixed(2),

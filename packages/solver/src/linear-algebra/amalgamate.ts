@@ -1,11 +1,11 @@
-import { children, NONE } from './elimination-tree.ts';
+import { children, NONE, postorder } from './elimination-tree.ts';
 import type { Supernodes } from './supernode.ts';
 
 /*
  * Time of one front, in units of one multiply-add at full speed, in blocks: a fixed cost, a cost per entry of the
  * pivot columns (fill, solve) and per entry of the update (extend-add, rank-k store), and the arithmetic.
  */
-const PER_FRONT = 3000;
+const PER_FRONT = 6000;
 const PER_FACTOR_ENTRY = 30;
 const PER_UPDATE_ENTRY = 40;
 const PER_PRODUCT = 27;
@@ -32,96 +32,50 @@ export function amalgamate(supernodes: Supernodes): {
   readonly supernodes: Supernodes;
   readonly sequence: Uint32Array;
 } {
-  const { first, parent, height } = supernodes;
-  const count = parent.length;
-  const { firstChild, nextSibling, firstRoot } = children(parent);
-  const width = new Uint32Array(count);
-  const tall = Uint32Array.from(height);
-  for (let s = 0; s < count; s++) width[s] = first[s + 1] - first[s];
-  // Supernodes joined into one form a chain head -> next -> ... in elimination order, kept under the topmost.
-  const head = new Int32Array(count);
-  const next = new Int32Array(count).fill(NONE);
-  for (let s = 0; s < count; s++) head[s] = s;
+  const { first, parent } = supernodes;
+  const { joins, width, height } = weigh(supernodes);
+  const tops: number[] = [];
+  for (let s = 0; s < parent.length; s++) if (joins[s] === 0) tops.push(s);
+  const group = new Uint32Array(parent.length);
+  for (let s = parent.length - 1, g = tops.length; s >= 0; s--) group[s] = joins[s] === 1 ? group[parent[s]] : --g;
+  const groupParent = Int32Array.from(tops, (s) => (parent[s] === NONE ? NONE : group[parent[s]]));
+  const depthFirst = postorder(groupParent);
 
-  for (let p = 0; p < count; p++) {
-    let previous = NONE;
-    for (let c = firstChild[p]; c !== NONE; ) {
-      const after = nextSibling[c];
-      const joinedTime = frontTime(width[p] + width[c], tall[p] + width[c]);
-      if (joinedTime > frontTime(width[p], tall[p]) + frontTime(width[c], tall[c])) {
-        previous = c;
-        c = after;
-        continue;
-      }
+  const rank = new Uint32Array(tops.length);
+  const newFirst = new Uint32Array(tops.length + 1);
+  depthFirst.forEach((g, k) => {
+    rank[g] = k;
+    newFirst[k + 1] = newFirst[k] + width[tops[g]];
+  });
+  const sequence = new Uint32Array(first[parent.length]);
+  const next = newFirst.slice();
+  for (let s = 0; s < parent.length; s++)
+    for (let j = first[s]; j < first[s + 1]; j++) sequence[next[rank[group[s]]]++] = j;
+  return {
+    supernodes: {
+      first: newFirst,
+      parent: Int32Array.from(depthFirst, (g) => (groupParent[g] === NONE ? NONE : rank[groupParent[g]])),
+      height: Uint32Array.from(depthFirst, (g) => height[tops[g]]),
+    },
+    sequence,
+  };
+}
+
+/** Which supernodes join their parents, and how tall the fronts grow, children first. */
+function weigh({ first, parent, height }: Supernodes) {
+  const count = parent.length;
+  const width = new Uint32Array(count);
+  for (let s = 0; s < count; s++) width[s] = first[s + 1] - first[s];
+  const tall = Uint32Array.from(height);
+  const joins = new Uint8Array(count);
+  const { firstChild, nextSibling } = children(parent);
+  for (let p = 0; p < count; p++)
+    for (let c = firstChild[p]; c !== NONE; c = nextSibling[c]) {
+      const joined = frontTime(width[p] + width[c], tall[p] + width[c]);
+      if (joined > frontTime(width[p], tall[p]) + frontTime(width[c], tall[c])) continue;
+      joins[c] = 1;
       width[p] += width[c];
       tall[p] += width[c];
-      // c's columns come right before p's: the chain of c, which ends in c, then the chain of p.
-      next[c] = head[p];
-      head[p] = head[c];
-      // c's children take its place among p's children.
-      let link = after;
-      if (firstChild[c] !== NONE) {
-        link = firstChild[c];
-        let last = link;
-        while (nextSibling[last] !== NONE) last = nextSibling[last];
-        nextSibling[last] = after;
-      }
-      if (previous === NONE) firstChild[p] = link;
-      else nextSibling[previous] = link;
-      // The adopted children were weighed against c; they are not weighed again.
-      if (firstChild[c] === NONE) c = after;
-      else {
-        let last = firstChild[c];
-        while (nextSibling[last] !== after) last = nextSibling[last];
-        previous = last;
-        c = after;
-      }
     }
-  }
-  return renumber();
-
-  function renumber() {
-    const sequence = new Uint32Array(first[count]);
-    const newFirst: number[] = [];
-    const newHeight: number[] = [];
-    const newParent: number[] = [];
-    const newNumber = new Int32Array(count).fill(NONE);
-    let k = 0;
-    const stack: number[] = [];
-    const opened = new Uint8Array(count);
-    const up: number[] = [];
-    for (let root = firstRoot; root !== NONE; root = nextSibling[root]) {
-      stack.push(root);
-      while (stack.length > 0) {
-        const s = stack[stack.length - 1];
-        if (opened[s] === 0) {
-          opened[s] = 1;
-          const list: number[] = [];
-          for (let c = firstChild[s]; c !== NONE; c = nextSibling[c]) list.push(c);
-          for (let i = list.length - 1; i >= 0; i--) stack.push(list[i]);
-          continue;
-        }
-        stack.pop();
-        newNumber[s] = newFirst.length;
-        newFirst.push(k);
-        newHeight.push(tall[s]);
-        up.push(s);
-        for (let t = head[s]; ; t = next[t]) {
-          for (let j = first[t]; j < first[t + 1]; j++) sequence[k++] = j;
-          if (t === s) break;
-        }
-        for (let c = firstChild[s]; c !== NONE; c = nextSibling[c]) newParent[newNumber[c]] = newNumber[s];
-        newParent[newNumber[s]] = NONE;
-      }
-    }
-    newFirst.push(k);
-    return {
-      supernodes: {
-        first: Uint32Array.from(newFirst),
-        parent: Int32Array.from(newParent),
-        height: Uint32Array.from(newHeight),
-      },
-      sequence,
-    };
-  }
+  return { joins, width, height: tall };
 }

@@ -25,46 +25,59 @@ interface Structure {
 }
 
 /** Finds the place of every block of the matrix. */
-export function mapEntries({ n, start: rowOf, column }: BlockPattern, structure: Structure): EntryMap {
-  const { position, first, supernodeOf, rowStart, row, pivotAt, belowAt } = structure;
-  const nSupernodes = first.length - 1;
-  const start = new Uint32Array(nSupernodes + 1);
+export function mapEntries(pattern: BlockPattern, structure: Structure): EntryMap {
+  const { start, block, low, high } = groupBySupernode(pattern, structure);
+  const at = new Uint32Array(block.length);
+  const stride = new Uint8Array(block.length);
+  const place = new Uint32Array(pattern.n);
+  for (let s = 0; s < start.length - 1; s++) placeEntries(structure, s, start, low, high, place, at, stride);
+  return { start, block, at, stride };
+}
+
+/** Blocks by the supernode that eliminates them, with the lower and the higher of their two positions. */
+function groupBySupernode({ n, start: rowOf, column }: BlockPattern, { position, first, supernodeOf }: Structure) {
+  const start = new Uint32Array(first.length);
+  const block = new Int32Array(column.length);
+  const low = new Uint32Array(column.length);
+  const high = new Uint32Array(column.length);
   for (let i = 0; i < n; i++)
     for (let k = rowOf[i]; k < rowOf[i + 1]; k++) start[supernodeOf[Math.min(position[i], position[column[k]])] + 1]++;
-  for (let s = 0; s < nSupernodes; s++) start[s + 1] += start[s];
-
-  const block = new Int32Array(column.length);
-  const target = new Uint32Array(column.length);
-  const next = start.slice(0, nSupernodes);
+  for (let s = 1; s < start.length; s++) start[s] += start[s - 1];
+  const next = start.slice();
   for (let i = 0; i < n; i++)
     for (let k = rowOf[i]; k < rowOf[i + 1]; k++) {
-      const turned = position[i] < position[column[k]];
-      const low = turned ? position[i] : position[column[k]];
-      const slot = next[supernodeOf[low]]++;
-      block[slot] = turned ? -1 - k : k;
-      target[slot] = i;
+      const row = position[i];
+      const across = position[column[k]];
+      const slot = next[supernodeOf[Math.min(row, across)]]++;
+      block[slot] = row < across ? -1 - k : k;
+      low[slot] = Math.min(row, across);
+      high[slot] = Math.max(row, across);
     }
+  return { start, block, low, high };
+}
 
-  const at = new Uint32Array(column.length);
-  const stride = new Uint8Array(column.length);
-  const place = new Uint32Array(n);
-  for (let s = 0; s < nSupernodes; s++) {
-    const width = first[s + 1] - first[s];
-    const below = rowStart[s + 1] - rowStart[s];
-    for (let k = 0; k < below; k++) place[row[rowStart[s] + k]] = k;
-    for (let slot = start[s]; slot < start[s + 1]; slot++) {
-      const k = block[slot] < 0 ? -1 - block[slot] : block[slot];
-      const a = position[target[slot]];
-      const b = position[column[k]];
-      const high = Math.max(a, b);
-      const step = high < first[s + 1] ? strideOf(width, high - first[s]) : strideOf(below, place[high]);
-      const from =
-        high < first[s + 1]
-          ? pivotAt[s] + triangleRow(width, high - first[s])
-          : belowAt[s] + rectangleRow(below, width, place[high]);
-      at[slot] = from + (Math.min(a, b) - first[s]) * 3 * step;
-      stride[slot] = step;
-    }
+/** @param place `[n]` room for the place of each row within the front */
+function placeEntries(
+  { first, rowStart, row, pivotAt, belowAt }: Structure,
+  s: number,
+  start: Uint32Array,
+  low: Uint32Array,
+  high: Uint32Array,
+  place: Uint32Array,
+  at: Uint32Array,
+  stride: Uint8Array,
+): void {
+  const width = first[s + 1] - first[s];
+  const below = rowStart[s + 1] - rowStart[s];
+  for (let k = 0; k < below; k++) place[row[rowStart[s] + k]] = k;
+  for (let slot = start[s]; slot < start[s + 1]; slot++) {
+    const i = high[slot];
+    const inPivot = i < first[s + 1];
+    const step = inPivot ? strideOf(width, i - first[s]) : strideOf(below, place[i]);
+    const from = inPivot
+      ? pivotAt[s] + triangleRow(width, i - first[s])
+      : belowAt[s] + rectangleRow(below, width, place[i]);
+    at[slot] = from + (low[slot] - first[s]) * 3 * step;
+    stride[slot] = step;
   }
-  return { start, block, at, stride };
 }

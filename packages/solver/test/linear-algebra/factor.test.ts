@@ -77,6 +77,18 @@ describe('factorise', () => {
     expect(u.every(Number.isFinite)).toBe(true);
   });
 
+  it.each([
+    [2 * Number.EPSILON, true],
+    [1e-12, false],
+  ])('takes a pivot of %d of its diagonal for rounding: %s', (left, refused) => {
+    const one = chain(1);
+    const K = changed(randomSystem(1, [], 1), (value) => {
+      value.set([1, 1, 0, 1, 1 + left, 0, 0, 0, 1]);
+    });
+    if (refused) expect(refusal(K, one).details).toMatchObject({ node: 0, dof: 1 });
+    else expect(() => factorOf(K, one)).not.toThrow();
+  });
+
   it('gives finite numbers or a refusal for any symmetric matrix', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 40 }), fc.integer({ min: 0, max: 1e6 }), (n, seed) => {

@@ -94,6 +94,7 @@ describe('symbolic factorisation', () => {
     );
     const owner = new Int32Array(stackSize).fill(-1);
     let end = 0;
+    let all = 0;
     for (let s = 0; s < parent.length; s++) {
       const width = first[s + 1] - first[s];
       const below = rowStart[s + 1] - rowStart[s];
@@ -101,6 +102,7 @@ describe('symbolic factorisation', () => {
       expect(belowAt[s]).toBe(end + triangleSize(width));
       end = belowAt[s] + rectangleSize(below, width);
       const size = triangleSize(below);
+      all += size;
       for (let k = updateAt[s]; k < updateAt[s] + size; k++) {
         // Free, or the update of a supernode whose parent has been assembled already.
         if (owner[k] >= 0) expect(parent[owner[k]]).toBeLessThan(s);
@@ -109,6 +111,8 @@ describe('symbolic factorisation', () => {
       expect(updateAt[s] + size).toBeLessThanOrEqual(stackSize);
     }
     expect(end).toBe(factorSize);
+    // Room given back is used again.
+    expect(stackSize).toBeLessThan(all / 4);
   });
 
   it('joins supernodes at the cost of some zeros', () => {

@@ -49,7 +49,7 @@ export function randomSystem(n: number, edges: Edges, seed: number, margin = 0.1
 }
 
 /** Matrix from block rows given as column -> row-major block. */
-export function assemble(rows: readonly Map<number, number[]>[]): BlockMatrix {
+function assemble(rows: readonly Map<number, number[]>[]): BlockMatrix {
   const start = [0];
   const column: number[] = [];
   const value: number[] = [];
