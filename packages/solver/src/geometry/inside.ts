@@ -39,7 +39,7 @@ export function insideRegion(region: Region, x: number, y: number): boolean {
 }
 
 /** Distance from a point to the segment a-b. */
-export function distanceToSegment(x: number, y: number, xa: number, ya: number, xb: number, yb: number): number {
+function distanceToSegment(x: number, y: number, xa: number, ya: number, xb: number, yb: number): number {
   const [dx, dy] = [xb - xa, yb - ya];
   const along = ((x - xa) * dx + (y - ya) * dy) / (dx * dx + dy * dy);
   const t = along > 0 ? Math.min(along, 1) : 0;

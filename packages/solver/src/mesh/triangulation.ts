@@ -32,10 +32,6 @@ export function nextEdge(e: number): number {
   return e % 3 === 2 ? e - 2 : e + 1;
 }
 
-export function previousEdge(e: number): number {
-  return e % 3 === 0 ? e + 2 : e - 1;
-}
-
 export function triangleOf(e: number): number {
   return (e / 3) | 0;
 }

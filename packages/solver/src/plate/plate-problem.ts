@@ -63,5 +63,4 @@ export const plateProblemSchema = z
 export type PlateProblem = z.infer<typeof plateProblemSchema>;
 export type PlateLoad = z.infer<typeof load>;
 export type PlateSupport = z.infer<typeof support>;
-export type PlateEdge = z.infer<typeof edge>;
 export type Theory = 'thin' | 'shear';
