@@ -3,7 +3,12 @@ import { defineConfig } from 'vitest/config';
 const project = (
   name: string,
   include: string[],
-  settings: { testTimeout: number; fileParallelism?: boolean; globalSetup?: string },
+  settings: {
+    testTimeout: number;
+    fileParallelism?: boolean;
+    globalSetup?: string;
+    expect?: { poll: { timeout: number } };
+  },
 ) => ({
   test: { name, include, ...settings },
 });
@@ -15,9 +20,10 @@ export default defineConfig({
       project('published', ['tests/{published,models}/**/*.test.ts'], { testTimeout: 120_000 }),
       project('command-line', ['tests/command-line/**/*.test.ts'], { testTimeout: 120_000 }),
       project('browser', ['tests/browser/**/*.test.ts'], {
-        testTimeout: 120_000,
+        testTimeout: 180_000,
         fileParallelism: false,
         globalSetup: 'tests/browser/serve.ts',
+        expect: { poll: { timeout: 20_000 } },
       }),
     ],
   },

@@ -65,7 +65,7 @@ async function perform(step) {
   }
   const broken = [];
   for (const command of step.commands) {
-    const { code, output } = await node(command, 3 * MINUTE, 'held');
+    const { code, output } = await node(command, 5 * MINUTE, 'held');
     if (code === 0) continue;
     console.log(output.trimEnd());
     broken.push(`${command.join(' ')} ended with ${code}`);
@@ -76,7 +76,15 @@ async function perform(step) {
 /** Runs one vitest project and counts from its JSON report, so that a run without tests cannot pass for a good one. */
 async function runTests({ tests, limit }) {
   const report = join(scratch, `${tests}.json`);
-  const args = [bin('vitest/vitest.mjs'), 'run', '--project', tests, '--reporter=default', '--reporter=json'];
+  const args = [
+    bin('vitest/vitest.mjs'),
+    'run',
+    '--project',
+    tests,
+    '--silent=passed-only',
+    '--reporter=default',
+    '--reporter=json',
+  ];
   const { code } = await node([...args, `--outputFile.json=${report}`], limit, 'shown');
   const counts = readCounts(report);
   if (counts === null) return { passed: 0, failed: 1, skipped: 0, note: `no report, vitest ended with ${code}` };

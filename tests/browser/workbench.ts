@@ -55,6 +55,7 @@ export async function openWorkbench(
     locale: 'en-GB',
   });
   const page = await context.newPage();
+  page.setDefaultTimeout(60_000);
   const complaints: string[] = [];
   const complain = (text: string): void => {
     if (!ALLOWED.some((allowed) => allowed.test(text))) complaints.push(text);
@@ -86,6 +87,11 @@ export async function shownBow(page: Page): Promise<string> {
 export async function savedModel(page: Page): Promise<HeadModel> {
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByTestId('save').click()]);
   return JSON.parse(await readFile(await download.path(), 'utf8'));
+}
+
+/** Clicks on a switch; the mouse meets its drawn track, which lies over the input that the test id is on. */
+export async function switchOn(page: Page, testId: string): Promise<void> {
+  await page.getByTestId(testId).check({ force: true });
 }
 
 /** Presses the mouse on a fastener and pulls it over the stage, px; it is still held when this returns. */
