@@ -1,4 +1,5 @@
 import { useWindowEvent } from '@mantine/hooks';
+import { undo } from '../state/undo.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
 import { openModel } from './open-model.ts';
 import { saveModel } from './save-model.ts';
@@ -11,7 +12,7 @@ export function Shortcuts() {
     const key = event.key.toLowerCase();
     if (event.ctrlKey || event.metaKey) {
       const act = {
-        z: event.shiftKey ? history.redo : history.undo,
+        z: event.shiftKey ? history.redo : () => undo(workbench),
         y: history.redo,
         s: () => saveModel(head.getState().model),
         o: () => document.querySelector<HTMLInputElement>('[data-testid="open-file"]')?.click(),

@@ -1,11 +1,16 @@
 import { ActionIcon, Tooltip } from '@mantine/core';
 import { useStore } from 'zustand';
-import { useWorkbench } from '../state/use-workbench.ts';
+import { hasDrafts } from '../state/draft-store.ts';
+import { undo } from '../state/undo.ts';
+import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { Icon } from './icons.tsx';
 import styles from './top-bar.module.css';
 
 export function UndoButtons() {
-  const { head, history } = useWorkbench();
+  const workbench = useWorkbench();
+  const { head, history, drafts } = workbench;
+  const model = useModel((model) => model);
+  const drafted = useStore(drafts, (state) => hasDrafts(state, model));
   const past = useStore(head.temporal, (state) => state.pastStates.length);
   const future = useStore(head.temporal, (state) => state.futureStates.length);
   return (
@@ -17,8 +22,8 @@ export function UndoButtons() {
           className={styles.button}
           aria-label="Undo"
           data-testid="undo"
-          disabled={past === 0}
-          onClick={history.undo}
+          disabled={past === 0 && !drafted}
+          onClick={() => undo(workbench)}
         >
           <Icon name="undo" />
         </ActionIcon>

@@ -8,9 +8,15 @@ export interface FieldSampler {
 
 const locators = new WeakMap<Mesh, Locator>();
 
-export function fieldSampler(mesh: Mesh, values: Float64Array): FieldSampler {
+/** The locator of a mesh, built once for each. */
+export function locatorOf(mesh: Mesh): Locator {
   const found = locators.get(mesh) ?? locator(mesh);
   locators.set(mesh, found);
+  return found;
+}
+
+export function fieldSampler(mesh: Mesh, values: Float64Array): FieldSampler {
+  const found = locatorOf(mesh);
   return {
     at(x, y) {
       const t = locate(found, x, y);

@@ -1,5 +1,5 @@
-import type { HeadModel, Region, Ring } from '@flathead/solver';
-import { difference, insideRegion, insideRing, type Mesh, placeRibs, shapeRing, siteLayout } from '../solver-extras.ts';
+import type { HeadModel, Region } from '@flathead/solver';
+import { headParts, insideRegion, type Mesh, siteLayout } from '../solver-extras.ts';
 
 /** A part of the head as the stage draws it. */
 export interface HeadLayer {
@@ -11,56 +11,41 @@ export interface HeadLayer {
   readonly top: number;
 }
 
-/** Chord of the rings that sort triangles; their edges are those of the mesh but for arcs. */
+/** Chord of the rings that sort triangles; their edges are those of the mesh but for arcs, mm. */
 const CHORD = 0.02;
-/** How far the faces of a frame let into the body stand out of it, so that they are seen, mm. */
-const PROUD = 0.02;
 
-/** Body, frame and ribs as layers over the triangles of the mesh, each to scale in thickness. */
+/** Body, frame and ribs as layers over the triangles of the mesh, each to scale in thickness; the body first. */
 export function headLayers(model: HeadModel, mesh: Mesh): HeadLayer[] {
-  const { body, frame } = model;
-  const half = body.thickness / 2;
-  const outline = shapeRing(body.outline, { chord: CHORD });
-  const openings = (body.openings ?? []).map((shape) => shapeRing(shape, { chord: CHORD }));
-  const inBody = sorted(mesh, (x, y) => insideRing(outline, x, y) && !openings.some((ring) => insideRing(ring, x, y)));
-  const layers: HeadLayer[] = [{ part: 'body', triangles: inBody, bottom: -half, top: half }];
-  if (!frame) return layers;
-
-  const outer = shapeRing(frame.outer, { chord: CHORD });
-  const ring = difference([outer], [shapeRing(frame.window, { chord: CHORD })]);
-  for (const { thickness, regions } of byThickness(model, outer, ring)) {
-    const triangles = sorted(mesh, (x, y) => regions.some((region) => insideRegion(region, x, y)));
-    const level = Math.max(thickness / 2, half + PROUD);
-    const [bottom, top] =
-      frame.side === 'board'
-        ? [-half - thickness, -half]
-        : frame.side === 'device'
-          ? [half, half + thickness]
-          : [-level, level];
-    layers.push({ part: 'frame', triangles, bottom, top });
-  }
-  return layers.filter(({ triangles }) => triangles.length > 0);
+  const { body, frameParts } = headParts(model, siteLayout(model.sites), CHORD);
+  const half = model.body.thickness / 2;
+  const side = model.frame?.side ?? 'board';
+  const inBody = coverage(mesh, body);
+  const layer = (part: HeadLayer['part'], covered: Uint8Array, bottom: number, top: number): HeadLayer => {
+    const triangles = Uint32Array.from(covered.keys()).filter((t) => covered[t] === 1);
+    return { part, triangles, bottom, top };
+  };
+  const framing = frameParts.flatMap(({ region, thickness: t }) => {
+    const covered = coverage(mesh, region);
+    if (side === 'board') return [layer('frame', covered, -half - t, -half)];
+    if (side === 'device') return [layer('frame', covered, half, half + t)];
+    // Half of a level frame lies on either face of the body; beside the body it is whole.
+    const onBody = covered.map((inside, i) => inside & inBody[i]);
+    const beside = covered.map((inside, i) => inside & ~inBody[i] & 1);
+    return [
+      layer('frame', onBody, half, half + t / 2),
+      layer('frame', onBody, -half - t / 2, -half),
+      layer('frame', beside, -t / 2, t / 2),
+    ];
+  });
+  return [layer('body', inBody, -half, half), ...framing].filter(({ triangles }) => triangles.length > 0);
 }
 
-/** Frame and ribs, together where they are of one thickness. */
-function byThickness(
-  model: HeadModel,
-  outer: Ring,
-  ring: Region,
-): readonly { readonly thickness: number; readonly regions: readonly Region[] }[] {
-  const { frame, sites } = model;
-  if (!frame) return [];
-  const groups = new Map<number, Region[]>([[frame.thickness, [ring]]]);
-  for (const { thickness, region } of placeRibs(frame, outer, ring, siteLayout(sites)))
-    groups.set(thickness, [...(groups.get(thickness) ?? []), region]);
-  return [...groups].map(([thickness, regions]) => ({ thickness, regions }));
-}
-
-function sorted({ x, y, triangles }: Mesh, inside: (x: number, y: number) => boolean): Uint32Array {
-  const found: number[] = [];
-  for (let t = 0; t < triangles.length / 3; t++) {
+/** `[nTriangles]` 1 where the middle of the triangle lies in the region. */
+function coverage({ x, y, triangles }: Mesh, region: Region): Uint8Array {
+  const covered = new Uint8Array(triangles.length / 3);
+  for (let t = 0; t < covered.length; t++) {
     const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
-    if (inside((x[a] + x[b] + x[c]) / 3, (y[a] + y[b] + y[c]) / 3)) found.push(t);
+    covered[t] = insideRegion(region, (x[a] + x[b] + x[c]) / 3, (y[a] + y[b] + y[c]) / 3) ? 1 : 0;
   }
-  return Uint32Array.from(found);
+  return covered;
 }

@@ -30,7 +30,7 @@ const colour = scaleLinear<string>()
   .clamp(true);
 
 /** Colour of a share of the limit, `rgb(r, g, b)`; beyond one that of the limit. */
-export function rampColour(share: number): string {
+function rampColour(share: number): string {
   return colour(share);
 }
 

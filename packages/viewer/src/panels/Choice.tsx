@@ -1,5 +1,5 @@
 import { NativeSelect } from '@mantine/core';
-import { useId } from 'react';
+import { memo, useId } from 'react';
 import { propose } from '../state/propose.ts';
 import { valueAt } from '../state/set-value.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
@@ -13,7 +13,7 @@ interface ChoiceProps {
 }
 
 /** One of a few words of the model. A word that is not among the options is shown as it is. */
-export function Choice({ path, name, options }: ChoiceProps) {
+export const Choice = memo(function Choice({ path, name, options }: ChoiceProps) {
   const { history } = useWorkbench();
   const value = useModel((model) => valueAt(model, path));
   const fault = useFieldFault(path);
@@ -42,4 +42,4 @@ export function Choice({ path, name, options }: ChoiceProps) {
       <FieldTrouble id={troubleId} message={fault} />
     </>
   );
-}
+});

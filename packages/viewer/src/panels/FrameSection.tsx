@@ -13,12 +13,12 @@ const CLAIMED = ['outer', 'window'].flatMap((key) => [`frame.${key}.rectangle`, 
 const SIDES = [
   { value: 'board', label: 'Board side' },
   { value: 'device', label: 'Device side' },
-  { value: 'level', label: 'Let into the body' },
+  { value: 'level', label: 'Half on either face' },
 ];
 const JOINS = [
   { value: 'sliding', label: 'Sliding: no composite action' },
   { value: 'bonded', label: 'Bonded' },
-  { value: 'bracket', label: 'Bracket: both, the worse' },
+  { value: 'bracket', label: 'Bracket: not solved yet' },
 ];
 
 /** The frame around the sites, and the ribs that extend it between them. */

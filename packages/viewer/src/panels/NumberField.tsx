@@ -1,13 +1,13 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { memo, useId, useRef, useState } from 'react';
 import { fieldText } from '../format/number.ts';
 import { parseNumber } from '../format/parse-number.ts';
-import { refuseDraft, settleDraft } from '../state/draft-store.ts';
 import type { Gesture } from '../state/history.ts';
 import { propose } from '../state/propose.ts';
 import { valueAt } from '../state/set-value.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { FieldTrouble, useFieldFault } from './FieldTrouble.tsx';
 import styles from './field.module.css';
+import { useDraft } from './use-draft.ts';
 
 interface NumberFieldProps {
   /** Where the value is in the model. */
@@ -25,53 +25,43 @@ interface NumberFieldProps {
   readonly forPair?: boolean;
 }
 
-/** Text being typed, over the value of the model it was typed on. */
-interface Draft {
-  readonly text: string;
-  readonly over: unknown;
-  readonly trouble: string | null;
-  /** A number just begun: said to be none only when the field is left. */
-  readonly begun?: boolean;
-}
-
 const BEGUN = /^\s*[+\-\u2212]?[.,]?$/;
 
 /** A number of the model. What is typed stays as typed; it reaches the model when it is right by the schema. */
-export function NumberField({ path, name, unit = '', scale = 1, step = 1, empty, forPair = false }: NumberFieldProps) {
-  const { head, history, drafts } = useWorkbench();
+export const NumberField = memo(function NumberField(props: NumberFieldProps) {
+  const { path, name, unit = '', scale = 1, step = 1, empty, forPair = false } = props;
+  const { head, history } = useWorkbench();
   const value = useModel((model) => valueAt(model, path));
-  const [draft, setDraft] = useState<Draft | null>(null);
+  const fault = useFieldFault(path, forPair);
+  const { draft, keep, drop } = useDraft(path);
+  /** Text of the present value as it was typed, such as `7,50`, until the field is left. */
+  const [typed, setTyped] = useState<{ readonly text: string; readonly value: unknown } | null>(null);
   const gesture = useRef<Gesture | null>(null);
   const troubleId = useId();
-  const fault = useFieldFault(path, forPair);
-  useEffect(() => () => settleDraft(drafts, path), [drafts, path]);
 
-  // Undo, a drag or an opened file changed the value under the draft: the model is right.
-  const live = draft !== null && draft.over === value ? draft : null;
-  const shown = typeof value === 'number' ? fieldText(value * scale) : '';
-  const trouble = live?.begun ? null : (live?.trouble ?? fault);
+  const plain = typeof value === 'number' ? fieldText(value * scale) : '';
+  const text = draft?.text ?? (typed !== null && typed.value === value ? typed.text : plain);
+  const trouble = draft ? (draft.begun ? null : draft.message) : fault;
 
-  const take = (text: string): void => {
-    const number = parseNumber(text, unit);
-    const blank = text.trim() === '' && empty !== undefined;
-    const refuse = (message: string): void => {
-      refuseDraft(drafts, path, message);
-      setDraft({ text, over: value, trouble: message, begun: BEGUN.test(text) });
-    };
-    if (number === null && !blank) {
-      const what = text.trim() === '' ? 'Empty' : `"${text.trim().slice(0, 24)}" is no number`;
-      refuse(`${what}; expected a number such as 7.5 or 7,5.`);
+  const take = (next: string): void => {
+    const bare = next.trim();
+    const number = parseNumber(next, unit);
+    const left = bare === '' && empty !== undefined;
+    if (number === null && !left) {
+      const what = bare === '' ? 'Empty' : `"${bare.slice(0, 24)}" is no number`;
+      keep({ text: next, message: `${what}; expected a number such as 7.5 or 7,5.`, begun: BEGUN.test(next) });
       return;
     }
-    const next = number === null ? undefined : Number((number / scale).toPrecision(12));
-    const proposal = propose(head.getState().model, path, next);
+    const wanted = number === null ? undefined : Number((number / scale).toPrecision(12));
+    const proposal = propose(head.getState().model, path, wanted);
     if (!proposal.ok) {
-      refuse(scale === 1000 ? `${proposal.message} (Limits in mm.)` : proposal.message);
+      const message = scale === 1000 ? `${proposal.message} (Limits in mm.)` : proposal.message;
+      keep({ text: next, message, begun: false });
       return;
     }
-    settleDraft(drafts, path);
-    setDraft({ text, over: next, trouble: null });
-    if (next === value) return;
+    drop();
+    setTyped({ text: next, value: wanted });
+    if (wanted === value) return;
     if (!gesture.current?.isOpen()) gesture.current = history.begin();
     gesture.current.change(() => proposal.model);
   };
@@ -79,7 +69,8 @@ export function NumberField({ path, name, unit = '', scale = 1, step = 1, empty,
   const leave = (): void => {
     gesture.current?.end();
     gesture.current = null;
-    if (live) setDraft(live.trouble === null ? null : { ...live, begun: false });
+    setTyped(null);
+    if (draft?.begun) keep({ ...draft, begun: false });
   };
 
   return (
@@ -95,23 +86,20 @@ export function NumberField({ path, name, unit = '', scale = 1, step = 1, empty,
           aria-invalid={trouble !== null}
           aria-describedby={trouble === null ? undefined : troubleId}
           placeholder={empty}
-          value={live?.text ?? shown}
+          value={text}
           onChange={(event) => take(event.currentTarget.value)}
           onFocus={(event) => event.currentTarget.select()}
           onBlur={leave}
           onKeyDown={(event) => {
             if (event.key === 'Enter') leave();
-            if (event.key === 'Escape') {
-              settleDraft(drafts, path);
-              setDraft(null);
-            }
+            if (event.key === 'Escape') drop();
             const up = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
             if (up === 0 || typeof value !== 'number') return;
             event.preventDefault();
             take(fieldText(value * scale + up * (event.shiftKey ? step / 10 : step)));
           }}
         />
-        {unit !== '' && (live?.text ?? shown) !== '' && (
+        {unit !== '' && text !== '' && (
           <span className={styles.unit} aria-hidden="true">
             {unit}
           </span>
@@ -120,4 +108,4 @@ export function NumberField({ path, name, unit = '', scale = 1, step = 1, empty,
       <FieldTrouble id={troubleId} message={trouble} />
     </>
   );
-}
+});

@@ -7,17 +7,19 @@ export function StaleNote() {
   const { runner } = useWorkbench();
   const stale = useStaleness();
   const refusal = useRefusal();
+  const kept = useRun(({ solved }) => solved !== null);
+  const lead = kept ? 'Last good answer shown.' : 'No answer.';
   const live = useRun(({ solved }) => solved?.quality === 'live');
   if (stale === 'refused')
     return (
       <p className={styles.note} data-tone="fail" role="alert">
-        <strong>Last good answer shown.</strong> {typeset(refusal?.message ?? '')}
+        <strong>{lead}</strong> {typeset(refusal?.message ?? '')}
       </p>
     );
   if (stale === 'draft')
     return (
       <p className={styles.note} data-tone="fail">
-        <strong>Last good answer shown.</strong> A field of the recipe holds no usable value yet.
+        <strong>{lead}</strong> A field of the recipe holds no usable value yet.
       </p>
     );
   if (stale === 'solving')

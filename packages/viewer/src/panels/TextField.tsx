@@ -1,33 +1,35 @@
-import { useEffect, useId, useRef, useState } from 'react';
-import { refuseDraft, settleDraft } from '../state/draft-store.ts';
+import { memo, useId, useRef } from 'react';
 import type { Gesture } from '../state/history.ts';
 import { propose } from '../state/propose.ts';
 import { valueAt } from '../state/set-value.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { FieldTrouble, useFieldFault } from './FieldTrouble.tsx';
 import styles from './field.module.css';
+import { useDraft } from './use-draft.ts';
+
+interface TextFieldProps {
+  readonly path: string;
+  readonly name: string;
+  readonly className?: string | undefined;
+}
 
 /** A name in the model. */
-export function TextField({ path, name, className = styles.text }: { path: string; name: string; className?: string }) {
-  const { head, history, drafts } = useWorkbench();
+export const TextField = memo(function TextField({ path, name, className = styles.text }: TextFieldProps) {
+  const { head, history } = useWorkbench();
   const value = useModel((model) => valueAt(model, path));
-  const [draft, setDraft] = useState<{ text: string; over: unknown; trouble: string } | null>(null);
+  const fault = useFieldFault(path);
+  const { draft, keep, drop } = useDraft(path);
   const gesture = useRef<Gesture | null>(null);
   const troubleId = useId();
-  const fault = useFieldFault(path);
-  useEffect(() => () => settleDraft(drafts, path), [drafts, path]);
-  const live = draft !== null && draft.over === value ? draft : null;
-  const trouble = live?.trouble ?? fault;
+  const trouble = draft?.message ?? fault;
 
   const take = (text: string): void => {
     const proposal = propose(head.getState().model, path, text);
     if (!proposal.ok) {
-      refuseDraft(drafts, path, proposal.message);
-      setDraft({ text, over: value, trouble: proposal.message });
+      keep({ text, message: proposal.message, begun: false });
       return;
     }
-    settleDraft(drafts, path);
-    setDraft(null);
+    drop();
     if (!gesture.current?.isOpen()) gesture.current = history.begin();
     gesture.current.change(() => proposal.model);
   };
@@ -42,11 +44,11 @@ export function TextField({ path, name, className = styles.text }: { path: strin
         aria-label={name}
         aria-invalid={trouble !== null}
         aria-describedby={trouble === null ? undefined : troubleId}
-        value={live?.text ?? (typeof value === 'string' ? value : '')}
+        value={draft?.text ?? (typeof value === 'string' ? value : '')}
         onChange={(event) => take(event.currentTarget.value)}
         onBlur={() => gesture.current?.end()}
       />
       <FieldTrouble id={troubleId} message={trouble} />
     </>
   );
-}
+});

@@ -30,7 +30,9 @@ export function VerdictStrip() {
               <p className={styles.sentence}>{typeset(verdict.sentence)}</p>
             </>
           ) : (
-            <p className={styles.sentence}>Solving the head for the first time.</p>
+            <p className={styles.sentence}>
+              {stale === 'refused' ? 'This head could not be solved.' : 'Solving the head for the first time.'}
+            </p>
           )}
         </div>
         {verdict?.criteria.map((criterion) => (

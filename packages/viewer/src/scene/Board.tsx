@@ -7,8 +7,17 @@ const GRID = 10;
 /** Squares of the grid shown around the head. */
 const AROUND = 2;
 
+interface BoardProps {
+  /** Half extents of the head and the radius of its corners, mm. */
+  readonly hx: number;
+  readonly hy: number;
+  readonly corner: number;
+  readonly z: number;
+  readonly palette: Palette;
+}
+
 /** The board the head is screwed to: a 10 mm grid, and the shadow of the head on it. */
-export function Board({ hx, hy, z, palette }: { hx: number; hy: number; z: number; palette: Palette }) {
+export function Board({ hx, hy, corner, z, palette }: BoardProps) {
   const grid = useMemo(() => {
     const reach = [hx, hy].map((extent) => (Math.ceil(extent / GRID) + AROUND) * GRID);
     const points: number[] = [];
@@ -17,7 +26,7 @@ export function Board({ hx, hy, z, palette }: { hx: number; hy: number; z: numbe
     return Float32Array.from(points);
   }, [hx, hy]);
   const soft = 0.35 * Math.min(hx, hy);
-  const shadow = useMemo(() => shadowMaterial([hx, hy], soft, palette.shadow), [hx, hy, soft, palette]);
+  const shadow = useMemo(() => shadowMaterial([hx, hy], corner, soft, palette.shadow), [hx, hy, corner, soft, palette]);
   useEffect(() => () => shadow.dispose(), [shadow]);
   return (
     <>
@@ -30,7 +39,7 @@ export function Board({ hx, hy, z, palette }: { hx: number; hy: number; z: numbe
 }
 
 /** Shadow of a box: dark under it, fading over `soft` mm, a little away from the light. */
-function shadowMaterial(half: readonly [number, number], soft: number, strength: number): ShaderMaterial {
+function shadowMaterial(half: readonly [number, number], corner: number, soft: number, strength: number) {
   return new ShaderMaterial({
     vertexShader: /* glsl */ `
       varying vec2 p;
@@ -40,15 +49,21 @@ function shadowMaterial(half: readonly [number, number], soft: number, strength:
       uniform vec2 halfBox;
       uniform float strength;
       uniform float soft;
+      uniform float corner;
       varying vec2 p;
       void main() {
-        vec2 d = abs(p - vec2(0.12, -0.12) * soft) - halfBox + 0.35 * soft;
-        float outside = length(max(d, 0.0)) + min(max(d.x, d.y), 0.0);
+        vec2 d = abs(p - vec2(0.12, -0.12) * soft) - halfBox + corner;
+        float outside = length(max(d, 0.0)) + min(max(d.x, d.y), 0.0) - corner + 0.35 * soft;
         float fade = 1.0 - smoothstep(0.0, soft, outside);
         gl_FragColor = vec4(0.07, 0.08, 0.08, strength * fade * fade);
       }
     `,
-    uniforms: { halfBox: { value: new Vector2(...half) }, strength: { value: strength }, soft: { value: soft } },
+    uniforms: {
+      halfBox: { value: new Vector2(...half) },
+      corner: { value: corner },
+      strength: { value: strength },
+      soft: { value: soft },
+    },
     transparent: true,
     depthWrite: false,
   });

@@ -12,16 +12,18 @@ const HATCH = 1.2;
 
 /** Areas that the board needs for itself: hatched outlines on the face of the head there, seen through everything. */
 export function KeepOuts({ palette }: { palette: Palette }) {
-  const model = useModel((model) => model);
+  const keepOuts = useModel((model) => model.keepOuts);
+  const body = useModel((model) => model.body);
+  const frame = useModel((model) => model.frame);
   const points = useMemo(() => {
-    const flat = (model.keepOuts ?? []).flatMap(({ shape }) => {
+    const flat = (keepOuts ?? []).flatMap(({ shape }) => {
       const ring = displayRing(shape) ?? [];
-      const z = seatHeight(model, middle(ring));
+      const z = seatHeight({ body, ...(frame && { frame }) }, middle(ring));
       const edges = ring.flatMap((corner, i) => [corner, ring[(i + 1) % ring.length]]);
       return [...edges, ...hatchStrokes(ring, HATCH)].flatMap(([x, y]) => [x, y, z]);
     });
     return Float32Array.from(flat);
-  }, [model]);
+  }, [keepOuts, body, frame]);
   return <FixedLines points={points} z={0} colour={palette.keepOut} opacity={0.7} onTop order={3} />;
 }
 

@@ -13,22 +13,20 @@ export interface NodalField {
 /** One solid part of the head. A new field moves it in place. */
 export function PlateLayer({ solid, field, material }: { solid: LayerSolid; field: NodalField; material: Material }) {
   const invalidate = useThree((three) => three.invalidate);
-  const geometry = useMemo(() => {
-    const made = new BufferGeometry();
-    made.setAttribute('position', new BufferAttribute(solid.position, 3));
-    made.setAttribute('normal', new BufferAttribute(solid.normal, 3));
-    made.setIndex(new BufferAttribute(solid.index, 1));
-    const motion = new BufferAttribute(new Float32Array(3 * solid.node.length), 3);
-    made.setAttribute('field', motion.setUsage(DynamicDrawUsage));
-    return made;
+  const { geometry, motion } = useMemo(() => {
+    const motion = new BufferAttribute(new Float32Array(3 * solid.node.length), 3).setUsage(DynamicDrawUsage);
+    const geometry = new BufferGeometry();
+    geometry.setAttribute('position', new BufferAttribute(solid.position, 3));
+    geometry.setAttribute('normal', new BufferAttribute(solid.normal, 3));
+    geometry.setAttribute('field', motion);
+    geometry.setIndex(new BufferAttribute(solid.index, 1));
+    return { geometry, motion };
   }, [solid]);
   useEffect(() => () => geometry.dispose(), [geometry]);
   useLayoutEffect(() => {
-    const motion = geometry.getAttribute('field');
-    if (!(motion instanceof BufferAttribute) || !(motion.array instanceof Float32Array)) return;
-    gatherField(solid.node, field.values, field.slopes, motion.array);
+    if (motion.array instanceof Float32Array) gatherField(solid.node, field.values, field.slopes, motion.array);
     motion.needsUpdate = true;
     invalidate();
-  }, [geometry, solid, field, invalidate]);
+  }, [solid, field, motion, invalidate]);
   return <mesh geometry={geometry} material={material} frustumCulled={false} />;
 }

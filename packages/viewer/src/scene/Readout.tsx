@@ -1,12 +1,18 @@
+import { fieldSampler } from '../buffers/field-sampler.ts';
 import { coordinateText, signedMicrometres } from '../format/number.ts';
-import { usePointer } from '../state/use-workbench.ts';
+import { shownCase } from '../state/shown-case.ts';
+import { usePointer, useRun, useView } from '../state/use-workbench.ts';
 import styles from './stage.module.css';
 
-/** The field under the pointer. */
+/** The field under the pointer, of the answer shown. */
 export function Readout() {
   const hover = usePointer((pointer) => pointer.hover);
-  if (hover === null) return null;
-  const { x, y, deviation, site, screen } = hover;
+  const result = useRun(({ solved }) => solved?.result);
+  const caseName = useView((view) => view.caseName);
+  if (hover === null || !result) return null;
+  const { x, y, site, screen } = hover;
+  const deviation = fieldSampler(result.mesh, shownCase(result, caseName).deviation).at(x, y);
+  if (deviation === null) return null;
   return (
     <output
       className={styles.readout}
@@ -15,8 +21,12 @@ export function Readout() {
     >
       <strong>{signedMicrometres(deviation)} µm</strong>
       <span>
-        {site ? `site ${site}` : 'outside the sites'}, {coordinateText(x)}, {coordinateText(y)} mm
+        {site ? `site ${site}` : 'outside the sites'}, x {coordinateText(tenth(x))}, y {coordinateText(tenth(y))} mm
       </span>
     </output>
   );
+}
+
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10;
 }

@@ -5,17 +5,23 @@ import { useView } from '../state/use-workbench.ts';
 import styles from './labels.module.css';
 import { useStageFrame } from './stage-frame.ts';
 
+/** More labels than this are no help; the largest bows keep theirs. */
+const MOST = 200;
+
 /** Name and bow of each site over its middle. */
 export function SiteLabels({ solved: { model, result } }: { solved: Solved }) {
   const stage = useStageFrame();
   const caseName = useView((view) => view.caseName);
   const { sites, bow } = shownCase(result, caseName);
+  const labelled = result.sites
+    .map((site, i) => ({ site, value: sites[i]?.bow ?? 0 }))
+    .sort((a, b) => (result.sites.length > MOST ? Math.abs(b.value) - Math.abs(a.value) : 0))
+    .slice(0, MOST);
   const limit = model.limits.bow;
   const z = model.body.thickness / 2;
   return (
     <ul className={styles.layer} aria-label="Bow of each site">
-      {result.sites.map(({ name, centre }, i) => {
-        const value = sites[i]?.bow ?? 0;
+      {labelled.map(({ site: { name, centre }, value }) => {
         const over = Math.abs(value) > limit;
         return (
           <li

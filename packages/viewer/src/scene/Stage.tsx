@@ -49,7 +49,8 @@ export function Stage() {
           );
           pointer.setState({
             hover: {
-              ...found,
+              x: found.x,
+              y: found.y,
               site: site?.name ?? null,
               screen: [event.clientX - left, event.clientY - upper],
             },

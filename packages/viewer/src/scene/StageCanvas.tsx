@@ -3,7 +3,7 @@ import { useComputedColorScheme } from '@mantine/core';
 import { Canvas } from '@react-three/fiber';
 import { useEffect, useMemo } from 'react';
 import { boardHeight } from '../buffers/seat-height.ts';
-import { boxOf } from '../state/shape-box.ts';
+import { boxOf, cornerOf } from '../state/shape-box.ts';
 import { useExaggeration } from '../state/use-exaggeration.ts';
 import { useModel, useRun } from '../state/use-workbench.ts';
 import { Board } from './Board.tsx';
@@ -31,6 +31,7 @@ export function StageCanvas() {
   const solved = useRun((run) => run.solved);
   const hx = useModel((model) => reach(model, 0));
   const hy = useModel((model) => reach(model, 1));
+  const corner = useModel(({ body, frame }) => cornerOf(frame ? frame.outer : body.outline));
   const floor = useModel(boardHeight);
   const top = useModel(({ body }) => body.thickness / 2);
   const { factor } = useExaggeration();
@@ -53,7 +54,7 @@ export function StageCanvas() {
     >
       <StageFrameContext value={stage}>
         <CameraRig half={half} />
-        <Board hx={hx} hy={hy} z={floor} palette={palette} />
+        <Board hx={hx} hy={hy} corner={corner} z={floor} palette={palette} />
         {solved && <Head solved={solved} uniforms={uniforms} palette={palette} />}
         <KeepOuts palette={palette} />
         <Screws uniforms={uniforms} palette={palette} />

@@ -9,11 +9,12 @@ import {
   Vector4,
 } from 'three';
 import { OVER, OVER_DARK, rampBytes } from '../buffers/ramp.ts';
+import type { Site } from '../solver-extras.ts';
 
 const RAMP_SIZE = 256;
 
 /** Moves a vertex with the plate: `field` is deviation, d/dx, d/dy. */
-export const VERTEX_MOTION = /* glsl */ `
+const VERTEX_MOTION = /* glsl */ `
   attribute vec3 field;
   uniform float scale;
   vec3 moved(vec3 p) { return vec3(p.xy, p.z + scale * field.x); }
@@ -112,6 +113,19 @@ export function plateUniforms(scale: IUniform<number>): PlateUniforms {
   };
 }
 
+/** Tells the shader where the sites are: a grid of equal fields. */
+export function setSites({ siteGrid, siteShape }: PlateUniforms, sites: readonly Site[]): void {
+  const [axisX, axisY] = ([0, 1] as const).map((axis) => {
+    const places = sites.map(({ centre }) => centre[axis]);
+    const count = 1 + Math.max(...sites.map(({ row, column }) => (axis === 0 ? column : row)));
+    const first = Math.min(...places);
+    return { first, count, pitch: count > 1 ? (Math.max(...places) - first) / (count - 1) : 1 };
+  });
+  const [width, height] = sites[0].field;
+  siteGrid.value.set(axisX.first, axisY.first, axisX.pitch, axisY.pitch);
+  siteShape.value.set(axisX.count, axisY.count, width / 2, height / 2);
+}
+
 /** Material of a part that moves with the plate; a painted one shows the field on its faces. */
 export function plateMaterial(
   uniforms: PlateUniforms,
@@ -151,6 +165,6 @@ export function lineMaterial(
 }
 
 /** Components as written on the page, without conversion to linear light. */
-export function asShown(colour: string): Color {
+function asShown(colour: string): Color {
   return new Color().setStyle(colour, 'srgb-linear');
 }

@@ -1,24 +1,42 @@
+import type { HeadModel } from '@flathead/solver';
 import { createStore } from 'zustand/vanilla';
+import { valueAt } from './set-value.ts';
 
-/** Fields whose text did not become a value: path in the model -> what is wrong with it. */
+/** Text in a field that did not become a value. */
+export interface Draft {
+  readonly text: string;
+  /** What is wrong with it. */
+  readonly message: string;
+  /** Value of the model when it was typed; once that changes, the draft is obsolete. */
+  readonly over: unknown;
+  /** A number just begun, such as a lone minus: said to be wrong only when the field is left. */
+  readonly begun: boolean;
+}
+
+/** Drafts by path in the model. */
 export interface DraftState {
-  readonly refused: Readonly<Record<string, string>>;
+  readonly drafts: Readonly<Record<string, Draft>>;
 }
 
 export function createDraftStore() {
-  return createStore<DraftState>()(() => ({ refused: {} }));
+  return createStore<DraftState>()(() => ({ drafts: {} }));
 }
 
 export type DraftStore = ReturnType<typeof createDraftStore>;
 
-export function refuseDraft(store: DraftStore, path: string, message: string): void {
-  store.setState(({ refused }) => ({ refused: { ...refused, [path]: message } }));
+export function keepDraft(store: DraftStore, path: string, draft: Draft): void {
+  store.setState(({ drafts }) => ({ drafts: { ...drafts, [path]: draft } }));
 }
 
-export function settleDraft(store: DraftStore, path: string): void {
+export function dropDraft(store: DraftStore, path: string): void {
   store.setState((state) => {
-    if (!(path in state.refused)) return state;
-    const { [path]: _, ...refused } = state.refused;
-    return { refused };
+    if (!(path in state.drafts)) return state;
+    const { [path]: _, ...drafts } = state.drafts;
+    return { drafts };
   });
+}
+
+/** Whether a field of the model holds text that did not reach it. */
+export function hasDrafts({ drafts }: DraftState, model: HeadModel): boolean {
+  return Object.entries(drafts).some(([path, { over }]) => valueAt(model, path) === over);
 }

@@ -7,13 +7,13 @@ import type { Workbench } from './workbench.ts';
 /** Grid that a dragged fastener keeps to, mm. */
 const SNAP = 0.1;
 
-export function snapped([x, y]: Point): Point {
+function snapped([x, y]: Point): Point {
   const snap = (value: number): number => Math.round(value / SNAP) / (1 / SNAP);
   return [snap(x), snap(y)];
 }
 
 /** The model with some fasteners elsewhere: `[index, place]` each. The same model when nothing moves. */
-export function withFastenersAt(model: HeadModel, places: readonly (readonly [number, Point])[]): HeadModel {
+function withFastenersAt(model: HeadModel, places: readonly (readonly [number, Point])[]): HeadModel {
   const moved = new Map(
     places.filter(([index, [x, y]]) => {
       const [x0, y0] = model.fasteners[index].at;

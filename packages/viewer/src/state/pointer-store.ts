@@ -1,11 +1,9 @@
 import { createStore } from 'zustand/vanilla';
 
-/** Field under the pointer. */
+/** Place of the head under the pointer, mm. */
 export interface Hover {
   readonly x: number;
   readonly y: number;
-  /** Signed deviation from the fastener plane, mm. */
-  readonly deviation: number;
   /** Site that the point lies in. */
   readonly site: string | null;
   /** Place on the stage, px from its upper left corner. */

@@ -10,3 +10,9 @@ export function boxOf(shape: Shape): Point {
   };
   return [span(0), span(1)];
 }
+
+/** Corner radius of a shape, mm: that of a circle is half its width. */
+export function cornerOf(shape: Shape): number {
+  if ('circle' in shape) return shape.circle / 2;
+  return 'rectangle' in shape ? (shape.corner ?? 0) : 0;
+}

@@ -1,6 +1,7 @@
 import type { HeadModel } from '@flathead/solver';
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
+import { hasDrafts } from './draft-store.ts';
 import type { PointerState } from './pointer-store.ts';
 import { type RunState, type Staleness, stalenessOf } from './run-store.ts';
 import type { ViewState } from './view-store.ts';
@@ -34,7 +35,7 @@ export function usePointer<T>(select: (pointer: PointerState) => T): T {
 export function useStaleness(): Staleness {
   const { drafts } = useWorkbench();
   const model = useModel((model) => model);
-  const refused = useStore(drafts, (state) => Object.keys(state.refused).length > 0);
+  const refused = useStore(drafts, (state) => hasDrafts(state, model));
   return useRun((run) => stalenessOf(run, model, refused));
 }
 

@@ -1,6 +1,9 @@
 import { checkHeadModel } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
 import { sitePitch } from '../../src/solver-extras.ts';
+import { createDraftStore, hasDrafts, keepDraft } from '../../src/state/draft-store.ts';
+import { createHeadStore } from '../../src/state/head-store.ts';
+import { createHistory } from '../../src/state/history.ts';
 import { propose } from '../../src/state/propose.ts';
 import {
   gapRibIndex,
@@ -11,6 +14,7 @@ import {
   withPitchInstead,
 } from '../../src/state/recipe-edits.ts';
 import { valueAt, withValue } from '../../src/state/set-value.ts';
+import { undo } from '../../src/state/undo.ts';
 import { sampleHead } from './sample-head.ts';
 
 describe('withValue', () => {
@@ -41,6 +45,28 @@ describe('propose', () => {
   ])('says beside the field what is wrong with %s = %s', (path, value, message) => {
     const proposal = propose(sampleHead, path, value);
     expect(proposal.ok ? 'taken' : proposal.message).toMatch(message);
+  });
+});
+
+describe('undo', () => {
+  it('first takes back text that never reached the model', () => {
+    const head = createHeadStore(sampleHead);
+    const history = createHistory(head);
+    const drafts = createDraftStore();
+    history.edit((model) => ({ ...model, name: 'renamed' }));
+    keepDraft(drafts, 'body.thickness', { text: '-3', message: 'Is -3', over: 4, begun: false });
+    expect(hasDrafts(drafts.getState(), head.getState().model)).toBe(true);
+    undo({ head, history, drafts });
+    expect(hasDrafts(drafts.getState(), head.getState().model)).toBe(false);
+    expect(head.getState().model.name).toBe('renamed');
+    undo({ head, history, drafts });
+    expect(head.getState().model).toBe(sampleHead);
+  });
+
+  it('is not held up by a draft whose field has another value by now', () => {
+    const drafts = createDraftStore();
+    keepDraft(drafts, 'body.thickness', { text: '-3', message: 'Is -3', over: 5, begun: false });
+    expect(hasDrafts(drafts.getState(), sampleHead)).toBe(false);
   });
 });
 
