@@ -1,10 +1,17 @@
 export { Fault, type FaultCode, type FaultReport, faultReport } from './fault/fault.ts';
+export { distanceToRing, insideRegion, insideRing } from './geometry/inside.ts';
 export type { Point, Region, Ring } from './geometry/point.ts';
+export { shapeRing } from './geometry/ring.ts';
 export type { Shape } from './geometry/shape.ts';
-export type { HeadModel } from './model/head-model.ts';
+export type { Site } from './layout/site.ts';
+export { siteLayout, sitePitch } from './layout/sites.ts';
+export { barycentric, type Locator, locate, locator } from './mesh/locate.ts';
+export type { Mesh } from './mesh/mesh.ts';
+export type * from './model/head-model.ts';
 export { headModelSchema } from './model/head-model.ts';
 export { modelSchemas } from './model/json-schema.ts';
 export { type MaterialPreset, materialPresets } from './model/materials.ts';
+export { headParts } from './model/parts.ts';
 export { checkHeadModel, readHeadModel } from './model/read.ts';
 export { type Screw, screws } from './model/screws.ts';
 export { didYouMean } from './plate/near-names.ts';

@@ -1,5 +1,5 @@
 import type { Ring, Shape } from '@flathead/solver';
-import { shapeRing } from '../solver-extras.ts';
+import { shapeRing } from '@flathead/solver';
 
 /** Chord of arcs that only the eye and a drag meet, mm. */
 const CHORD = 0.05;

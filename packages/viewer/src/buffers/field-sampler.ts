@@ -1,4 +1,4 @@
-import { barycentric, type Locator, locate, locator, type Mesh } from '../solver-extras.ts';
+import { barycentric, type Locator, locate, locator, type Mesh } from '@flathead/solver';
 
 /** Reads a nodal field anywhere on the mesh, linear within each triangle as it is drawn. */
 export interface FieldSampler {

@@ -1,5 +1,5 @@
 import type { HeadModel, Region } from '@flathead/solver';
-import { headParts, insideRegion, type Mesh, siteLayout } from '../solver-extras.ts';
+import { headParts, insideRegion, type Mesh, siteLayout } from '@flathead/solver';
 
 /** A part of the head as the stage draws it. */
 export interface HeadLayer {

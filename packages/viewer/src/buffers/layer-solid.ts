@@ -1,4 +1,4 @@
-import type { Mesh } from '../solver-extras.ts';
+import type { Mesh } from '@flathead/solver';
 
 /** Triangle mesh of a solid layer. Each vertex belongs to a node of the plate mesh, whose deflection moves it. */
 export interface LayerSolid {

@@ -1,4 +1,4 @@
-import type { Mesh } from '../solver-extras.ts';
+import type { Mesh } from '@flathead/solver';
 
 /**
  * Slopes of a nodal field, for shading: area-weighted mean of the gradients of the triangles around each node.

@@ -1,5 +1,5 @@
 import type { Point, Ring } from '@flathead/solver';
-import { barycentric, type Locator, locate, type Mesh, type Site } from '../solver-extras.ts';
+import { barycentric, type Locator, locate, type Mesh, type Site } from '@flathead/solver';
 
 /**
  * Line segments that lie on a face of the plate and move with it. Each vertex hangs on three nodes with weights that

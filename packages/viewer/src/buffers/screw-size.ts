@@ -1,5 +1,5 @@
+import type { Fastener } from '@flathead/solver';
 import { screws } from '@flathead/solver';
-import type { Fastener } from '../solver-extras.ts';
 
 /** Head of a screw that the model gives no size of: its bearing, or that of a small screw, mm. */
 const HEAD = 4;

@@ -1,5 +1,5 @@
 import type { HeadModel, Point, Shape } from '@flathead/solver';
-import { insideRing } from '../solver-extras.ts';
+import { insideRing } from '@flathead/solver';
 import { displayRing } from './display-ring.ts';
 
 /** Height over the middle of the body of the uppermost face at a point, mm: where a screw head sits. */

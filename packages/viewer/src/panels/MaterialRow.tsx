@@ -1,6 +1,6 @@
+import type { Material } from '@flathead/solver';
 import { materialPresets } from '@flathead/solver';
 import { useMemo } from 'react';
-import type { Material } from '../solver-extras.ts';
 import { valueAt } from '../state/set-value.ts';
 import { useModel } from '../state/use-workbench.ts';
 import { Choice } from './Choice.tsx';

@@ -1,10 +1,10 @@
+import type { Fastener } from '@flathead/solver';
 import { useFrame } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import { BufferAttribute, BufferGeometry, type Group, type Material } from 'three';
 import { prismSolid } from '../buffers/prism-solid.ts';
 import { screwSize } from '../buffers/screw-size.ts';
 import { seatHeight } from '../buffers/seat-height.ts';
-import type { Fastener } from '../solver-extras.ts';
 import { useModel, usePointer } from '../state/use-workbench.ts';
 import type { Palette } from './palette.ts';
 import { type PlateUniforms, plateMaterial } from './plate-material.ts';

@@ -1,3 +1,4 @@
+import type { Site } from '@flathead/solver';
 import {
   Color,
   DataTexture,
@@ -9,7 +10,6 @@ import {
   Vector4,
 } from 'three';
 import { OVER, OVER_DARK, rampBytes } from '../buffers/ramp.ts';
-import type { Site } from '../solver-extras.ts';
 
 const RAMP_SIZE = 256;
 

@@ -1,5 +1,5 @@
+import type { Site } from '@flathead/solver';
 import { type HeadModel, type Point, screws } from '@flathead/solver';
-import type { Site } from '../solver-extras.ts';
 import { linkedPlaces, mirrorLink, unlinked } from './mirror.ts';
 import { clampInside, planOutlines } from './plan-outline.ts';
 import type { Workbench } from './workbench.ts';

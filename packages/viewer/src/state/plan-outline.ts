@@ -1,6 +1,6 @@
 import type { HeadModel, Point, Ring } from '@flathead/solver';
+import { distanceToRing, insideRing } from '@flathead/solver';
 import { displayRing } from '../buffers/display-ring.ts';
-import { distanceToRing, insideRing } from '../solver-extras.ts';
 
 /** Where a fastener may sit: outlines of the body and of the frame. */
 export function planOutlines({ body, frame }: HeadModel): readonly Ring[] {

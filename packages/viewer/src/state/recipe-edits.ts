@@ -1,5 +1,5 @@
 import type { HeadModel } from '@flathead/solver';
-import { type Fastener, type Frame, type LoadCase, type Rib, type Sites, sitePitch } from '../solver-extras.ts';
+import { type Fastener, type Frame, type LoadCase, type Rib, type Sites, sitePitch } from '@flathead/solver';
 import { boxOf } from './shape-box.ts';
 
 /** A new fastener beside the last one, under the first free name. */

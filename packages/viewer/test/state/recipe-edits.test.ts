@@ -1,6 +1,5 @@
-import { checkHeadModel } from '@flathead/solver';
+import { checkHeadModel, sitePitch } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
-import { sitePitch } from '../../src/solver-extras.ts';
 import { createDraftStore, hasDrafts, keepDraft } from '../../src/state/draft-store.ts';
 import { createHeadStore } from '../../src/state/head-store.ts';
 import { createHistory } from '../../src/state/history.ts';
