@@ -41,9 +41,8 @@ function edgeContact(ring: Ring, i: number, j: number): SelfContact | undefined 
   const pSide = Math.sign(orientation(...r, ...s, ...p));
   const qSide = Math.sign(orientation(...r, ...s, ...q));
   if (rSide * sSide < 0 && pSide * qSide < 0) return { edges: [i, j], kind: 'crosses', at: crossing(p, q, r, s) };
-  if (rSide === 0 && between(p, q, r)) return { edges: [i, j], kind: 'touches', at: r };
+  // Every corner is the end of an edge, so ends are enough.
   if (sSide === 0 && between(p, q, s)) return { edges: [i, j], kind: 'touches', at: s };
-  if (pSide === 0 && between(r, s, p)) return { edges: [i, j], kind: 'touches', at: p };
   if (qSide === 0 && between(r, s, q)) return { edges: [i, j], kind: 'touches', at: q };
   return undefined;
 }

@@ -5,15 +5,13 @@ import { measure, placeOffCentre, type TriangleShape } from './off-centre.ts';
 import { addPiece, type PieceQueue, pieceQueue, takePiece } from './piece-queue.ts';
 import { tooManyNodes } from './sample-segments.ts';
 import type { SizeField } from './size-field.ts';
-import { liesOnMate, type SharpCorners, sharpCorners, spansWedge, splitPlace } from './small-angle.ts';
+import { type SharpCorners, sharpCorners, spansWedge, splitPlace } from './small-angle.ts';
 import { dequeue, enqueue, type TriangleQueue, triangleQueue } from './triangle-queue.ts';
 import { nextEdge, type Triangulation } from './triangulation.ts';
 import { walk } from './walk.ts';
 
 /** Circumradius over that of the equilateral triangle of the wanted size above which a triangle is split. */
 const OVERSIZE = 1.25;
-/** A piece no longer than this over the wanted size is not split merely to make a well-shaped triangle smaller. */
-const SETTLED_PIECE = 1.5;
 /** Pieces shorter than this over the extent are the sign of a refinement that does not end. */
 const LEAST_PIECE = 1e-10;
 /** Quarter octaves of shortest edge over wanted size, from 2^-12 upwards. */
@@ -21,7 +19,7 @@ const GRADES = 64;
 
 export interface RefineOptions {
   readonly size: SizeField;
-  /** Degrees; up to about 28 the refinement ends in practice, 20.7 is proven (Ruppert 1995). */
+  /** Degrees; up to about 30 the refinement ends in practice, 20.7 is proven (Ruppert 1995). */
   readonly minAngle: number;
   readonly maxNodes: number;
   /** Longer side of the mesh, mm. */
@@ -43,8 +41,9 @@ interface Refinement extends RefineOptions {
 }
 
 /**
- * Delaunay refinement in place (Ruppert 1995; Chew 1989; Shewchuk 2002): pieces of segments with a node inside their
- * diametral circle are split, and every triangle too thin or too large gets a node at its off-centre.
+ * Delaunay refinement in place (Ruppert 1995; Chew 1989; Shewchuk 2002): every triangle too thin or too large gets a
+ * node at its off-centre, unless that lies beyond a piece of a segment or in its diametral circle: then the piece is
+ * split first. Pieces are split for no other reason, which leaves fewer nodes than clearing all their circles would.
  *
  * Triangles with the shortest edges over the wanted size come first and new nodes keep the wanted distance from them,
  * so the mesh grows in rows from the segments inwards.
@@ -66,7 +65,7 @@ export function refine(mesh: Triangulation, options: RefineOptions): void {
     // The apex of an isosceles triangle with the least angle there, less 5 % so that the angle is met with room.
     reach: (0.95 * 0.5) / Math.tan(angle / 2),
   };
-  for (let t = 0; t < mesh.triangles; t++) review(work, t);
+  for (let t = 0; t < mesh.triangles; t++) enqueue(work.triangles, t, grade(work, t));
   for (;;) {
     const piece = takePiece(work.pieces);
     if (piece >= 0) {
@@ -76,19 +75,6 @@ export function refine(mesh: Triangulation, options: RefineOptions): void {
     const t = dequeue(work.triangles);
     if (t < 0) return;
     improve(work, t);
-  }
-}
-
-/** Grades a new triangle and looks for pieces that its opposite node encroaches upon. */
-function review(work: Refinement, t: number): void {
-  const { mesh } = work;
-  const { origin, piece } = mesh;
-  enqueue(work.triangles, t, grade(work, t));
-  for (let e = 3 * t; e < 3 * t + 3; e++) {
-    if (piece[e] < 0) continue;
-    const apex = origin[nextEdge(nextEdge(e))];
-    if (!encroaches(mesh, e, mesh.x[apex], mesh.y[apex])) continue;
-    if (!liesOnMate(mesh, work.corners, mesh.pieceSegment[piece[e]], apex)) addPiece(work.pieces, piece[e]);
   }
 }
 
@@ -140,23 +126,17 @@ function improve(work: Refinement, t: number): void {
     enqueue(work.triangles, t, own);
     return;
   }
+  // Where rounding leaves no valid cavity the triangle stays as it is.
   if (!carve(mesh, cavity, 3 * found, false, shape.x, shape.y)) return;
   let barred = false;
-  let settled = !isThin(work);
   for (let i = 0; i < cavity.edgeCount; i++) {
     const e = cavity.edges[i];
     if (piece[e] < 0 || !encroaches(mesh, e, shape.x, shape.y)) continue;
+    addPiece(work.pieces, piece[e]);
     barred = true;
-    if (length2(mesh, e) > SETTLED_PIECE ** 2 * Math.max(wanted * wanted, shape.shortest2)) settled = false;
   }
-  if (!barred) addNode(work, -1, shape.x, shape.y);
-  else if (!settled) {
-    for (let i = 0; i < cavity.edgeCount; i++) {
-      const e = cavity.edges[i];
-      if (piece[e] >= 0 && encroaches(mesh, e, shape.x, shape.y)) addPiece(work.pieces, piece[e]);
-    }
-    enqueue(work.triangles, t, own);
-  }
+  if (barred) enqueue(work.triangles, t, own);
+  else addNode(work, -1, shape.x, shape.y);
 }
 
 function splitPiece(work: Refinement, piece: number): void {
@@ -189,5 +169,5 @@ function addNode(work: Refinement, split: number, x: number, y: number): void {
   const { mesh, cavity, star } = work;
   if (mesh.nodes >= work.maxNodes) throw tooManyNodes(Infinity, work.maxNodes, [x, y]);
   fillCavity(mesh, cavity, star, split, x, y);
-  for (let i = 0; i < star.count; i++) review(work, star.triangles[i]);
+  for (let i = 0; i < star.count; i++) enqueue(work.triangles, star.triangles[i], grade(work, star.triangles[i]));
 }

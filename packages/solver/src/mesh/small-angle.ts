@@ -61,12 +61,6 @@ export function splitPlace(length: number, sharpStart: boolean, sharpEnd: boolea
   return sharpStart ? place : 1 - place;
 }
 
-/** Whether a node lies on a mate of the segment, ends included: across a corner too sharp for the node to matter. */
-export function liesOnMate(mesh: Triangulation, { mates }: SharpCorners, segment: number, node: number): boolean {
-  for (const mate of mates[segment]) if (liesOn(mesh, mate, node)) return true;
-  return false;
-}
-
 /**
  * Whether triangle t spans a corner sharper than 20 degrees: all its nodes lie on the two sides, and its shortest edge
  * runs from one to the other.

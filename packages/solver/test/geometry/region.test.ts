@@ -86,6 +86,8 @@ describe('point tests', () => {
     const square = box(0, 0, 2, 2);
     expect(insideRing(square, 1, 0.3)).toBe(true);
     expect(insideRing(square, 0.25, -1)).toBe(true);
+    expect(insideRing(square, 0.25, 1)).toBe(true);
+    expect(insideRing(square, 1.25, 1)).toBe(false);
     expect(insideRing(square, 1 + 2 ** -52, 0.3)).toBe(false);
     expect(insideRing(square, 3, 1)).toBe(false);
     expect(insideRing([...square].reverse(), 0, 0)).toBe(true);

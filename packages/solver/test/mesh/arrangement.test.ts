@@ -88,7 +88,8 @@ describe('arrangement', () => {
       return performance.now() - started;
     };
     time(10);
-    const [small, large] = [time(15), time(60)];
+    const best = (n: number) => Math.min(time(n), time(n), time(n));
+    const [small, large] = [best(15), best(60)];
     // 16 times the segments; quadratic would be 256 times the time.
     expect(large / small).toBeLessThan(80);
   });

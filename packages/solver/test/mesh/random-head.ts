@@ -9,7 +9,8 @@ import { type SizeField, type SizeSource, sizeField } from '../../src/mesh/size-
 
 /**
  * Seeded domain that looks like a probe head: body with openings, frame and window, ribs between and across the sites,
- * probe fields. Edges often coincide, or with `misses` miss each other by 1e-1 to 1e-9 mm.
+ * probe fields. Edges often coincide, or with `misses` miss each other by 1e-1 to 1e-9 mm. Every third
+ * head is turned by some angle.
  */
 export function randomHead(seed: number, misses = true): { readonly domain: MeshDomain; readonly size: SizeField } {
   const random = xoroshiro128plus(seed);
@@ -91,9 +92,17 @@ export function randomHead(seed: number, misses = true): { readonly domain: Mesh
   const sources: SizeSource[] = openings.map((ring) => ({ ring, size: base / 2 }));
   for (let i = 0; i < 4; i++)
     sources.push({ at: [real(-0.5, 0.5) * width, real(-0.5, 0.5) * height], size: base / whole(1, 6) });
+  const size = sizeField({ base, sources, growth: 0.25 });
+  const domain = { outline: difference([body], openings), regions };
+  if (seed % 3 > 0) return { domain, size };
+
+  // Turned, edges that coincided do so but for rounding.
+  const turn = real(-Math.PI, Math.PI);
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  const turned = (ring: Ring): Ring => ring.map(([x, y]) => [c * x - s * y, s * x + c * y] as const);
   return {
-    domain: { outline: difference([body], openings), regions },
-    size: sizeField({ base, sources, growth: 0.25 }),
+    domain: { outline: domain.outline.map(turned), regions: regions.map(turned) },
+    size: (x, y) => size(c * x + s * y, c * y - s * x),
   };
 }
 
