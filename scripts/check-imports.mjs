@@ -4,7 +4,7 @@ import { cruise } from 'dependency-cruiser';
 import config from '../.dependency-cruiser.mjs';
 
 /** Fewer modules than this mean that the check is blind, whatever it reports. */
-const LEAST = { 'packages/solver/src': 20, 'packages/cli/src': 0, 'packages/viewer/src': 0 };
+const LEAST = { 'packages/solver/src': 100, 'packages/cli/src': 8, 'packages/viewer/src': 60 };
 
 const places = ['packages/solver', 'packages/cli', 'packages/viewer', 'tests', 'scripts', 'benchmarks'].filter(
   existsSync,
