@@ -27,7 +27,7 @@ export async function openPage(connect: Connect): Promise<void> {
   const restored = await restoredHead();
   const workbench = createWorkbench(restored?.model ?? kestrel, connect);
   autosave(workbench);
-  if (restored)
+  if (restored && JSON.stringify(restored.model) !== JSON.stringify(kestrel))
     notify(workbench.notices, {
       tone: 'info',
       title: 'Your last head is back',

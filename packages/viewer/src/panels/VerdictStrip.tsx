@@ -1,6 +1,7 @@
+import type { CriterionVerdict } from '@flathead/solver';
 import { useState } from 'react';
-import { typeset } from '../format/number.ts';
-import { useRun, useStaleness } from '../state/use-workbench.ts';
+import { micrometreDigits, typeset } from '../format/number.ts';
+import { usePointer, useRun, useStaleness } from '../state/use-workbench.ts';
 import { CaseChips } from './CaseChips.tsx';
 import { CriterionCard } from './CriterionCard.tsx';
 import { OutcomeMark } from './OutcomeMark.tsx';
@@ -12,7 +13,10 @@ export function VerdictStrip() {
   const verdict = useRun(({ solved }) => solved?.result.verdict);
   const quality = useRun(({ solved }) => solved?.quality);
   const stale = useStaleness();
+  /** A drag is not read out step by step. */
+  const dragging = usePointer(({ dragged }) => dragged !== null);
   const [open, setOpen] = useState(false);
+  const shear = worstOf(verdict?.criteria ?? [])?.shearAdds ?? null;
   const remarks = verdict?.remarks ?? [];
   return (
     <section
@@ -23,11 +27,14 @@ export function VerdictStrip() {
       data-stale={stale ?? undefined}
     >
       <div className={styles.main}>
-        <div className={styles.summary} role="status">
+        <div className={styles.summary} role="status" aria-live={dragging ? 'off' : 'polite'}>
           {verdict ? (
             <>
               <OutcomeMark outcome={verdict.outcome} />
-              <p className={styles.sentence}>{typeset(verdict.sentence)}</p>
+              <p className={styles.sentence}>
+                {typeset(verdict.sentence)}
+                {shear !== null && ` Transverse shear is ${micrometreDigits(shear)} µm of it.`}
+              </p>
             </>
           ) : (
             <p className={styles.sentence}>
@@ -57,4 +64,9 @@ export function VerdictStrip() {
       )}
     </section>
   );
+}
+
+/** The criterion that the sentence is about: nearest to its limit, or farthest beyond. */
+function worstOf(criteria: readonly CriterionVerdict[]): CriterionVerdict | undefined {
+  return criteria.toSorted((a, b) => b.value / b.limit - a.value / a.limit)[0];
 }

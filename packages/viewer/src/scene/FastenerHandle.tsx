@@ -1,9 +1,9 @@
 import { useRef } from 'react';
 import { screwSize } from '../buffers/screw-size.ts';
 import { seatHeight } from '../buffers/seat-height.ts';
-import { coordinateText } from '../format/number.ts';
-import { beginFastenerMove, type FastenerMove, nearestSite } from '../state/fastener-moves.ts';
-import { useModel, usePointer, useRun, useView, useWorkbench } from '../state/use-workbench.ts';
+import { beginFastenerMove, type FastenerMove } from '../state/fastener-moves.ts';
+import { useModel, usePointer, useView, useWorkbench } from '../state/use-workbench.ts';
+import { DragReadout } from './DragReadout.tsx';
 import styles from './labels.module.css';
 import { deviationAt, planPoint, useStageFrame } from './stage-frame.ts';
 
@@ -28,12 +28,10 @@ export function FastenerHandle({ index }: { index: number }) {
   });
   const mirror = useView((view) => view.mirror);
   const dragged = usePointer((pointer) => pointer.dragged === index);
-  const sites = useRun(({ solved }) => solved?.result.sites);
   const move = useRef<FastenerMove | null>(null);
   const grip = useRef<{ readonly offset: readonly [number, number]; readonly z: number } | null>(null);
   if (fastener === undefined) return null;
   const { name, at } = fastener;
-  const near = dragged && sites ? nearestSite(sites, at) : null;
 
   const begin = (): FastenerMove => {
     move.current ??= beginFastenerMove(workbench, index, mirror);
@@ -91,13 +89,8 @@ export function FastenerHandle({ index }: { index: number }) {
       onBlur={() => finish('end')}
     >
       <span className={styles.tag}>
-        {name}
-        {dragged && (
-          <span className={styles.place}>
-            x {coordinateText(at[0])} y {coordinateText(at[1])}
-            {near && ` · ${near.distance.toFixed(1)} mm to ${near.site.name}`}
-          </span>
-        )}
+        <span className={styles.called}>{name}</span>
+        {dragged && <DragReadout fastener={fastener} />}
       </span>
     </button>
   );

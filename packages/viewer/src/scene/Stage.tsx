@@ -6,6 +6,7 @@ import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
 import { FastenerHandles } from './FastenerHandles.tsx';
 import { Readout } from './Readout.tsx';
 import { SiteLabels } from './SiteLabels.tsx';
+import { StageBoundary } from './StageBoundary.tsx';
 import { StageCanvas } from './StageCanvas.tsx';
 import { StageTools } from './StageTools.tsx';
 import styles from './stage.module.css';
@@ -58,10 +59,12 @@ export function Stage() {
         }}
         onPointerLeave={() => pointer.setState({ hover: null })}
       >
-        <StageCanvas />
-        {solved && <SiteLabels solved={solved} />}
-        <FastenerHandles />
-        <Readout />
+        <StageBoundary>
+          <StageCanvas />
+          {solved && <SiteLabels solved={solved} />}
+          <FastenerHandles />
+          <Readout />
+        </StageBoundary>
         <StageTools />
         <p className={styles.scaleNote}>Grid 10 mm, deflection ×{factor}</p>
         <div className={styles.legend}>

@@ -1,14 +1,5 @@
 import type { Site } from '@flathead/solver';
-import {
-  Color,
-  DataTexture,
-  DoubleSide,
-  type IUniform,
-  LinearFilter,
-  RGBAFormat,
-  ShaderMaterial,
-  Vector4,
-} from 'three';
+import { Color, DataTexture, type IUniform, LinearFilter, RGBAFormat, ShaderMaterial, Vector4 } from 'three';
 import { OVER, OVER_DARK, rampBytes } from '../buffers/ramp.ts';
 
 const RAMP_SIZE = 256;
@@ -142,7 +133,6 @@ export function plateMaterial(
       overDark: { value: asShown(OVER_DARK) },
       painted: { value: painted ? 1 : 0 },
     },
-    side: DoubleSide,
     polygonOffset: true,
     polygonOffsetFactor: 1,
     polygonOffsetUnits: 2,

@@ -32,7 +32,8 @@ export function fakeSolver(result: HeadResult) {
     closed: () => closed,
     async solved(index: number) {
       const { run, quality, answer } = asked[index];
-      answer({ run, kind: 'solved', result, quality });
+      // As across a worker, every answer brings its own copy.
+      answer({ run, kind: 'solved', result: structuredClone(result), quality });
       await nextTurn();
     },
     async superseded(index: number) {
