@@ -38,7 +38,7 @@ export function measure(shape: TriangleShape, { origin, x, y }: Triangulation, t
 }
 
 /**
- * Places the off-centre of a measured triangle (Uengoer 2004): on the normal through the middle of its shortest edge,
+ * Places the off-centre of a measured triangle (Üngör 2004): on the normal through the middle of its shortest edge,
  * from there towards the circumcentre and no further, where the new edges are `wanted` long or as thin as allowed.
  *
  * @param reach furthest distance from the shortest edge over its length

@@ -126,7 +126,7 @@ function improve(work: Refinement, t: number): void {
     enqueue(work.triangles, t, own);
     return;
   }
-  // Where rounding leaves no valid cavity the triangle stays as it is.
+  // Should rounding leave no valid cavity, the triangle stays as it is.
   if (!carve(mesh, cavity, 3 * found, false, shape.x, shape.y)) return;
   let barred = false;
   for (let i = 0; i < cavity.edgeCount; i++) {
