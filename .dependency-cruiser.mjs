@@ -27,7 +27,7 @@ export const rooms = {
     'element',
     'linear-algebra',
   ],
-  worker: ['results', 'model'],
+  worker: ['results', 'model', 'linear-algebra'],
 };
 
 /** Files directly under `src`: the pipelines read top down, `index.ts` is what the package offers. */

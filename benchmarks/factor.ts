@@ -61,7 +61,7 @@ function measure({ matrix, x, y }: PlateSystem, repeats: number): string[] {
   const [ordering, permutation] = time(repeats, () => order(graph, x, y));
   const [analysing, symbolic] = time(repeats, () => analyse(matrix, permutation));
   const kernels = availableKernels();
-  const factored = kernels.map((kernel) => time(repeats, () => factorise(symbolic, matrix, kernel)));
+  const factored = kernels.map((kernel) => time(repeats, () => factorise(symbolic, matrix, { kernel })));
   const [factoring, factor] = factored[0];
   const f = Float64Array.from({ length: 3 * matrix.n }, (_, i) => (i % 3 === 0 ? 1 : 0));
   const [solving, u] = time(4 * repeats, () => solve(factor, f));

@@ -13,6 +13,13 @@ export function less(acc: v128, a: v128, b: v128): v128 {
   return f64x2.sub(acc, f64x2.mul(a, b));
 }
 
+/** `acc + a b`, fused likewise. */
+@inline
+export function more(acc: v128, a: v128, b: v128): v128 {
+  if (ASC_FEATURE_RELAXED_SIMD) return f64x2.relaxed_madd(a, b, acc);
+  return f64x2.add(acc, f64x2.mul(a, b));
+}
+
 /** Distance between columns within block row `row` out of `rows`. */
 @inline
 export function stride(rows: u32, row: u32): usize {
@@ -30,4 +37,11 @@ export function triangleRow(nb: u32, row: u32): usize {
 @inline
 export function rectangleRow(rows: u32, columns: u32, row: u32): usize {
   return F * (18 * <usize>(row >>> 1) * columns + ((row | 1) < rows ? 3 * (row & 1) : 0));
+}
+
+/** Bytes that a triangle of `nb` block rows takes. */
+@inline
+export function triangleBytes(nb: u32): usize {
+  const full: usize = nb >>> 1;
+  return F * (18 * full * (full + 1) + 9 * <usize>((nb & 1) * nb));
 }

@@ -1,4 +1,5 @@
-import { F, less, rectangleRow, stride, triangleRow } from './layout';
+import { Front, frontAt } from './front';
+import { F, less, more, rectangleRow, stride, triangleRow } from './layout';
 
 /* Triangular solves within one front, as in ../src/linear-algebra/front-solve.ts. */
 
@@ -41,17 +42,30 @@ function subtractRows3(a: usize, n: u32, y: usize, t: usize): void {
 /** `y <- y - A^T t` for a panel A of 6 rows and n columns, n a multiple of 3. */
 @inline
 function subtractColumns6(a: usize, n: u32, t: usize, y: usize): void {
-  const t0 = v128.load(t, 0);
-  const t1 = v128.load(t, 16);
-  const t2 = v128.load(t, 32);
-  for (let end = a + <usize>n * 48; a < end; a += 48) {
-    const p = f64x2.add(
-      f64x2.add(f64x2.mul(v128.load(a, 0), t0), f64x2.mul(v128.load(a, 16), t1)),
-      f64x2.mul(v128.load(a, 32), t2),
-    );
-    store<f64>(y, load<f64>(y) - (f64x2.extract_lane(p, 0) + f64x2.extract_lane(p, 1)));
-    y += F;
+  subtractColumns(a, n, v128.load(t, 0), v128.load(t, 16), v128.load(t, 32), y);
+}
+
+/** The same with t in hand. Two columns at a time, whose sums fill one vector. */
+@inline
+function subtractColumns(a: usize, n: u32, t0: v128, t1: v128, t2: v128, y: usize): void {
+  const end = a + 48 * <usize>n;
+  for (; a + 48 < end; a += 96) {
+    const p = column6(a, t0, t1, t2);
+    const q = column6(a + 48, t0, t1, t2);
+    const sum = f64x2.add(v128.shuffle<f64>(p, q, 0, 2), v128.shuffle<f64>(p, q, 1, 3));
+    v128.store(y, f64x2.sub(v128.load(y), sum));
+    y += 2 * F;
   }
+  if (a < end) {
+    const p = column6(a, t0, t1, t2);
+    store<f64>(y, load<f64>(y) - (f64x2.extract_lane(p, 0) + f64x2.extract_lane(p, 1)));
+  }
+}
+
+/** Two partial sums of the product of a column of 6 and t. */
+@inline
+function column6(a: usize, t0: v128, t1: v128, t2: v128): v128 {
+  return more(more(f64x2.mul(v128.load(a, 0), t0), v128.load(a, 16), t1), v128.load(a, 32), t2);
 }
 
 function subtractColumns3(a: usize, n: u32, t: usize, y: usize): void {
@@ -155,5 +169,78 @@ export function backwardBelow(below: usize, width: u32, rows: u32, t: usize, y: 
     const a = below + rectangleRow(rows, width, i);
     if ((i | 1) < rows) subtractColumns6(a, 3 * width, t + 3 * <usize>i * F, y);
     else subtractColumns3(a, 3 * width, t + 3 * <usize>i * F, y);
+  }
+}
+
+/** `y <- L^-1 y` for the fronts `from .. to`; y in elimination order. */
+export function forwardFronts(fronts: usize, from: u32, to: u32, y: usize): void {
+  for (let s = from; s < to; s++) {
+    const front = frontAt(fronts, s);
+    const here = y + 3 * F * <usize>front.first;
+    forwardPivot(front.pivot, front.width, here);
+    forwardRows(front, here, y);
+  }
+}
+
+/** `y <- L^-T y` for the fronts `from .. to`, last to first. */
+export function backwardFronts(fronts: usize, from: u32, to: u32, y: usize): void {
+  for (let s = to; s > from; ) {
+    const front = frontAt(fronts, --s);
+    const here = y + 3 * F * <usize>front.first;
+    backwardRows(front, y, here);
+    backwardPivot(front.pivot, front.width, here);
+  }
+}
+
+/** `y_rows <- y_rows - B y_here` for the rectangle of a front, its rows where they stand in y. */
+@inline
+function forwardRows(front: Front, here: usize, y: usize): void {
+  const below = front.below;
+  const n = 3 * front.width;
+  for (let i: u32 = 0; i < below; i += 2) {
+    let a = front.rectangle + rectangleRow(below, front.width, i);
+    const rows = front.rows + 4 * <usize>i;
+    const upper = y + 3 * F * <usize>load<u32>(rows);
+    if ((i | 1) >= below) {
+      subtractRows3(a, n, here, upper);
+      return;
+    }
+    const lower = y + 3 * F * <usize>load<u32>(rows, 4);
+    let t0 = v128.load(upper);
+    let t1 = v128.load_lane<f64>(lower, v128.load64_zero(upper, 16), 1);
+    let t2 = v128.load(lower, 8);
+    let k = here;
+    for (const end = a + 6 * F * <usize>n; a < end; a += 6 * F) {
+      const yk = v128.load64_splat(k);
+      t0 = less(t0, v128.load(a, 0), yk);
+      t1 = less(t1, v128.load(a, 16), yk);
+      t2 = less(t2, v128.load(a, 32), yk);
+      k += F;
+    }
+    v128.store(upper, t0);
+    v128.store_lane<f64>(upper, t1, 0, 16);
+    v128.store_lane<f64>(lower, t1, 1);
+    v128.store(lower, t2, 8);
+  }
+}
+
+/** `y_here <- y_here - B^T y_rows`. */
+@inline
+function backwardRows(front: Front, y: usize, here: usize): void {
+  const below = front.below;
+  const n = 3 * front.width;
+  for (let i: u32 = 0; i < below; i += 2) {
+    const a = front.rectangle + rectangleRow(below, front.width, i);
+    const rows = front.rows + 4 * <usize>i;
+    const upper = y + 3 * F * <usize>load<u32>(rows);
+    if ((i | 1) >= below) {
+      subtractColumns3(a, n, upper, here);
+      return;
+    }
+    const lower = y + 3 * F * <usize>load<u32>(rows, 4);
+    const t0 = v128.load(upper);
+    const t1 = v128.load_lane<f64>(lower, v128.load64_zero(upper, 16), 1);
+    const t2 = v128.load(lower, 8);
+    subtractColumns(a, n, t0, t1, t2, here);
   }
 }

@@ -1,3 +1,4 @@
+import type { FactorOptions } from './linear-algebra/factor.ts';
 import { type CompiledHead, compileHead, type HeadPlan } from './model/compile.ts';
 import type { HeadModel } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
@@ -21,6 +22,8 @@ export interface HeadOptions {
   readonly quality?: 'full' | 'live';
   /** Stages of the run before. */
   readonly previous?: HeadStages | null;
+  /** Who helps with the factors, and whether they are still wanted. */
+  readonly factor?: FactorOptions;
 }
 
 export interface HeadRun {
@@ -47,6 +50,7 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     areas: head.siteArea,
     coarsening: 1,
     keepMesh: quality === 'live',
+    factor: options.factor ?? {},
   };
   yield 'solve';
   const main = advance(previous?.main ?? null, request);
@@ -92,6 +96,14 @@ export function solveHead(model: HeadModel, options: HeadOptions = {}): HeadRun 
     const step = steps.next();
     if (step.done) return step.value;
   }
+}
+
+/** Gives back the memory of factors that `after` no longer has. `before` is not to be used again. */
+export function releaseStages(before: HeadStages, after: HeadStages): void {
+  const factors = ({ main, coarse, thin }: HeadStages) =>
+    [main, coarse, thin].flatMap((stages) => (stages === null ? [] : [stages.structure.factor]));
+  const kept = new Set(factors(after));
+  for (const factor of factors(before)) if (!kept.has(factor)) factor.memory.release();
 }
 
 function measure(names: readonly string[], head: CompiledHead, { structure, cases }: PlateStages): CaseResult[] {

@@ -1,56 +1,107 @@
-import type { DenseKernel, FrontMemory } from './dense-kernel.ts';
-import { FUSED, SIMD } from './kernel-binary.ts';
+import type { Crew } from './crew.ts';
+import { DONE, type FrontKernel, type FrontMemory, memorySize, STOPPED } from './front-memory.ts';
+import { NOT_FAILED, PLAN, tableSize, writeTable } from './front-table.ts';
+import { FUSED, FUSED_SHARED, SIMD, SIMD_SHARED } from './kernel-binary.ts';
 import { plainKernel } from './plain-kernel.ts';
+import { type SlabPool, slabPool } from './slab-pool.ts';
+import type { Symbolic } from './symbolic.ts';
 
-/** A function of the compiled kernel; addresses in bytes, sizes in 3x3 blocks. */
-type Compiled = (...sizes: number[]) => number;
-
-const PAGE = 65536;
-const NUMBER = Float64Array.BYTES_PER_ELEMENT;
-
-/** Every dense kernel that this engine can run, fastest first; the last is plain TypeScript and always there. */
-export function availableKernels(): readonly DenseKernel[] {
-  return [compiled('fused', FUSED), compiled('simd', SIMD), plainKernel].filter((kernel) => kernel !== null);
+/** What ../../kernel/index.ts exports; addresses in bytes, sizes in 3x3 blocks. */
+interface Exports {
+  readonly join: (plan: number) => number;
+  readonly takeTask: (plan: number, worker: number) => number;
+  readonly closeTasks: (plan: number) => number;
+  readonly shareTop: (plan: number, k: number, worker: number, workers: number) => number;
+  readonly forwardFronts: (fronts: number, from: number, to: number, y: number) => void;
+  readonly backwardFronts: (fronts: number, from: number, to: number, y: number) => void;
+  readonly forwardPivot: (pivot: number, width: number, y: number) => void;
+  readonly forwardBelow: (below: number, width: number, rows: number, y: number, t: number) => void;
 }
 
-let fastest: DenseKernel | null = null;
+const NUMBER = Float64Array.BYTES_PER_ELEMENT;
 
-/** The fastest dense kernel that this engine can run. */
-export function fastestKernel(): DenseKernel {
+/** Every kernel that this engine can run, fastest first; the last is plain TypeScript and always there. */
+export function availableKernels(): readonly FrontKernel[] {
+  return [compiled('fused', FUSED, FUSED_SHARED), compiled('simd', SIMD, SIMD_SHARED), plainKernel].filter(
+    (kernel) => kernel !== null,
+  );
+}
+
+let fastest: FrontKernel | null = null;
+
+/** The fastest kernel that this engine can run. */
+export function fastestKernel(): FrontKernel {
   fastest ??= availableKernels()[0];
   return fastest;
 }
 
 /** The kernel in a WebAssembly binary, or `null` where the engine lacks WebAssembly or an instruction of it. */
-function compiled(name: string, base64: string): DenseKernel | null {
+function compiled(name: string, own: string, shared: string): FrontKernel | null {
   if (typeof WebAssembly === 'undefined') return null;
-  const binary = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+  const binary = bytes(own);
   if (!WebAssembly.validate(binary)) return null;
-  const module = new WebAssembly.Module(binary);
-  return { name, open: (size) => open(module, size) };
+  const alone = slabPool(new WebAssembly.Module(binary), false);
+  let together: SlabPool | null = null;
+  return {
+    name,
+    open(symbolic, crew) {
+      // Without fronts above the tasks the whole is too small to be worth a call.
+      if (crew === null || crew.helpers === 0 || symbolic.schedule.top.length === 0) return open(alone, symbolic, null);
+      together ??= slabPool(new WebAssembly.Module(bytes(shared)), true);
+      return open(together, symbolic, crew);
+    },
+  };
 }
 
-function open(module: WebAssembly.Module, size: number): FrontMemory {
-  const memory = new WebAssembly.Memory({ initial: Math.ceil((size * NUMBER) / PAGE) });
-  const { exports } = new WebAssembly.Instance(module, { env: { memory } });
-  const call = (name: keyof FrontMemory): Compiled => exports[name] as Compiled;
-  const factorPivot = call('factorPivot');
-  const solveBelow = call('solveBelow');
-  const subtractProduct = call('subtractProduct');
-  const forwardPivot = call('forwardPivot');
-  const forwardBelow = call('forwardBelow');
-  const backwardBelow = call('backwardBelow');
-  const backwardPivot = call('backwardPivot');
+function bytes(base64: string): Uint8Array<ArrayBuffer> {
+  return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+}
+
+function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemory {
+  const { schedule, parent, factorSize, entries } = symbolic;
+  const workers = crew === null ? 1 : 1 + crew.helpers;
+  // The matrix lies behind factor and updates, the table behind the matrix.
+  const blocks = memorySize(symbolic, workers);
+  const numbers = blocks + 9 * entries.block.length;
+  const slab = pool.take(NUMBER * numbers + 4 * tableSize(symbolic));
+  const { memory } = slab;
+  const kernel = slab.exports as unknown as Exports;
+  const value = new Float64Array(memory.buffer, 0, numbers);
+  const words = new Uint32Array(memory.buffer);
+  const { fronts, plan } = writeTable(symbolic, words, 2 * numbers, blocks, workers);
+  const stop = plan / 4 + PLAN.stop;
+
+  /** Runs the plan; false when it ended early. */
+  const run = (stopped: () => boolean): boolean => {
+    const worker = kernel.join(plan);
+    crew?.call(pool.module, memory, plan);
+    while (kernel.takeTask(plan, worker) !== 0) if (stopped()) return false;
+    const crewSize = kernel.closeTasks(plan);
+    for (let k = 0; k < schedule.top.length && crewSize > 0; k++)
+      if (stopped() || kernel.shareTop(plan, k, worker, crewSize) === 0) return false;
+    return true;
+  };
+
   // Addresses reach 4 GB: as 32-bit integers they may come out negative, which WebAssembly reads as the same bits.
   return {
-    value: new Float64Array(memory.buffer),
-    factorPivot: (pivot, width) => factorPivot(pivot * NUMBER, width),
-    solveBelow: (pivot, width, below, rows) => void solveBelow(pivot * NUMBER, width, below * NUMBER, rows),
-    subtractProduct: (below, width, rows, update) => void subtractProduct(below * NUMBER, width, rows, update * NUMBER),
-    forwardPivot: (pivot, width, y) => void forwardPivot(pivot * NUMBER, width, y * NUMBER),
-    forwardBelow: (below, width, rows, y, t) => void forwardBelow(below * NUMBER, width, rows, y * NUMBER, t * NUMBER),
-    backwardBelow: (below, width, rows, t, y) =>
-      void backwardBelow(below * NUMBER, width, rows, t * NUMBER, y * NUMBER),
-    backwardPivot: (pivot, width, y) => void backwardPivot(pivot * NUMBER, width, y * NUMBER),
+    value,
+    scratch: factorSize,
+    factor(matrix, stopped) {
+      value.set(matrix.value, blocks);
+      const ended = run(stopped);
+      Atomics.store(words, stop, 1);
+      const failed = words[plan / 4 + PLAN.failed];
+      if (failed !== NOT_FAILED) return failed;
+      return ended ? DONE : STOPPED;
+    },
+    forward: (y) => kernel.forwardFronts(fronts, 0, parent.length, y * NUMBER),
+    backward: (y) => kernel.backwardFronts(fronts, 0, parent.length, y * NUMBER),
+    forwardPivot: (pivot, width, y) => kernel.forwardPivot(pivot * NUMBER, width, y * NUMBER),
+    forwardBelow: (below, width, rows, y, t) =>
+      kernel.forwardBelow(below * NUMBER, width, rows, y * NUMBER, t * NUMBER),
+    release() {
+      // A helper that is still on its way would meet another plan.
+      if (crew === null || Atomics.load(words, plan / 4 + PLAN.gone) === crew.helpers) pool.giveBack(slab);
+    },
   };
 }

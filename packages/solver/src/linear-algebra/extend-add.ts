@@ -4,16 +4,22 @@ import type { Symbolic } from './symbolic.ts';
 /**
  * Adds the update triangle of a supernode to its parent's front, block by block.
  *
- * @param stack address of the update stacks in `value`
+ * @param source address of that triangle
+ * @param update address of the parent's own
  */
-export function extendAdd(symbolic: Symbolic, child: number, value: Float64Array, stack: number): void {
-  const { first, parent, rowStart, relative, pivotAt, belowAt, updateAt } = symbolic;
+export function extendAdd(
+  symbolic: Symbolic,
+  child: number,
+  value: Float64Array,
+  source: number,
+  update: number,
+): void {
+  const { first, parent, rowStart, relative, pivotAt, belowAt } = symbolic;
   const p = parent[child];
   const from = rowStart[child];
   const count = rowStart[child + 1] - from;
   const width = first[p + 1] - first[p];
   const below = rowStart[p + 1] - rowStart[p];
-  const source = stack + updateAt[child];
   // The first rows of the child, and so the first columns, are pivots of the parent.
   let pivots = 0;
   while (pivots < count && relative[from + pivots] < width) pivots++;
@@ -28,7 +34,7 @@ export function extendAdd(symbolic: Symbolic, child: number, value: Float64Array
     }
     const s = strideOf(below, row - width);
     const left = belowAt[p] + rectangleRow(below, width, row - width);
-    const right = stack + updateAt[p] + triangleRow(below, row - width) - 3 * width * s;
+    const right = update + triangleRow(below, row - width) - 3 * width * s;
     addBlocks(value, u, us, relative, from, from + pivots, left, s);
     addBlocks(value, u + 3 * pivots * us, us, relative, from + pivots, from + i + 1, right, s);
   }

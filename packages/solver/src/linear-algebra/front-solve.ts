@@ -138,3 +138,23 @@ function subtractTransposedBlock(m: Float64Array, c: number, y: number, z: numbe
   m[z + 1] -= m[c + 6] * y0 + m[c + 7] * y1 + m[c + 8] * y2;
   m[z + 2] -= m[c + 12] * y0 + m[c + 13] * y1 + m[c + 14] * y2;
 }
+
+/** `t <- y` at the block rows `row[from .. from + count)`. */
+export function gather(m: Float64Array, y: number, row: Uint32Array, from: number, count: number, t: number): void {
+  for (let i = from; i < from + count; i++, t += 3) {
+    const at = y + 3 * row[i];
+    m[t] = m[at];
+    m[t + 1] = m[at + 1];
+    m[t + 2] = m[at + 2];
+  }
+}
+
+/** `y <- t` at the block rows `row[from .. from + count)`. */
+export function scatter(m: Float64Array, t: number, row: Uint32Array, from: number, count: number, y: number): void {
+  for (let i = from; i < from + count; i++, t += 3) {
+    const at = y + 3 * row[i];
+    m[at] = m[t];
+    m[at + 1] = m[t + 1];
+    m[at + 2] = m[t + 2];
+  }
+}

@@ -18,9 +18,9 @@ export interface HalfSolve {
 
 /** Sparse forward solve of one row: `a = L^-1 P c^T`. Then `c_i K^-1 c_j^T = dot(a_i, a_j)`. */
 export function halfSolve(factor: Factor, row: SparseRow): HalfSolve {
-  const { memory, scratch: y, symbolic } = factor;
+  const { memory, symbolic } = factor;
   const { n, first, position, supernodeOf, rowStart, row: rows, pivotAt, belowAt, parent } = symbolic;
-  const m = memory.value;
+  const { value: m, scratch: y } = memory;
   const t = y + 3 * n;
   const supernode = visited(factor, row);
   const count = supernode.length;

@@ -1,22 +1,83 @@
-import type { DenseKernel, FrontMemory } from './dense-kernel.ts';
-import { rectangleRow, strideOf, triangleRow } from './front-layout.ts';
-import { backwardBelow, backwardPivot, forwardBelow, forwardPivot } from './front-solve.ts';
+import type { BlockMatrix } from './block-matrix.ts';
+import { children, NONE } from './elimination-tree.ts';
+import { enterBlocks } from './enter-blocks.ts';
+import { extendAdd } from './extend-add.ts';
+import { rectangleRow, strideOf, triangleRow, triangleSize } from './front-layout.ts';
+import { DONE, type FrontKernel, type FrontMemory, memorySize, STOPPED } from './front-memory.ts';
+import { backwardBelow, backwardPivot, forwardBelow, forwardPivot, gather, scatter } from './front-solve.ts';
+import type { Symbolic } from './symbolic.ts';
 
-/** The dense kernel in plain TypeScript: 3x3 register tiles. */
-export const plainKernel: DenseKernel = { name: 'plain', open: openPlain };
+/** The kernel in plain TypeScript: 3x3 register tiles, one thread. */
+export const plainKernel: FrontKernel = { name: 'plain', open: openPlain };
 
-function openPlain(size: number): FrontMemory {
-  const value = new Float64Array(size);
+function openPlain(symbolic: Symbolic): FrontMemory {
+  const { n, first, row, rowStart, parent, pivotAt, belowAt, factorSize } = symbolic;
+  const value = new Float64Array(memorySize(symbolic, 1));
+  const t = factorSize + 3 * n;
   return {
     value,
-    factorPivot: (pivot, width) => factorPivot(value, pivot, width),
-    solveBelow: (pivot, width, below, rows) => solveBelow(value, pivot, width, below, rows),
-    subtractProduct: (below, width, rows, update) => subtractProduct(value, below, width, rows, update),
+    scratch: factorSize,
+    factor(matrix: BlockMatrix, stopped) {
+      enterBlocks(symbolic.entries, matrix, value);
+      return factorFronts(symbolic, value, stopped);
+    },
+    forward(y) {
+      for (let s = 0; s < parent.length; s++) {
+        const width = first[s + 1] - first[s];
+        const below = rowStart[s + 1] - rowStart[s];
+        forwardPivot(value, pivotAt[s], width, y + 3 * first[s]);
+        gather(value, y, row, rowStart[s], below, t);
+        forwardBelow(value, belowAt[s], width, below, y + 3 * first[s], t);
+        scatter(value, t, row, rowStart[s], below, y);
+      }
+    },
+    backward(y) {
+      for (let s = parent.length - 1; s >= 0; s--) {
+        const width = first[s + 1] - first[s];
+        const below = rowStart[s + 1] - rowStart[s];
+        gather(value, y, row, rowStart[s], below, t);
+        backwardBelow(value, belowAt[s], width, below, t, y + 3 * first[s]);
+        backwardPivot(value, pivotAt[s], width, y + 3 * first[s]);
+      }
+    },
     forwardPivot: (pivot, width, y) => forwardPivot(value, pivot, width, y),
     forwardBelow: (below, width, rows, y, t) => forwardBelow(value, below, width, rows, y, t),
-    backwardBelow: (below, width, rows, t, y) => backwardBelow(value, below, width, rows, t, y),
-    backwardPivot: (pivot, width, y) => backwardPivot(value, pivot, width, y),
+    release: () => undefined,
   };
+}
+
+/** The tasks of the schedule, then the fronts above; the result as {@link FrontMemory.factor} says it. */
+function factorFronts(symbolic: Symbolic, value: Float64Array, stopped: () => boolean): number {
+  const { first, parent, rowStart, pivotAt, belowAt, factorSize, schedule } = symbolic;
+  const { task, top, updateAt, poolSize } = schedule;
+  const { firstChild, nextSibling } = children(parent);
+  const stack = factorSize + poolSize;
+  const factorFront = (s: number, update: number, childUpdates: number): number => {
+    const width = first[s + 1] - first[s];
+    const below = rowStart[s + 1] - rowStart[s];
+    value.fill(0, update, update + triangleSize(below));
+    for (let c = firstChild[s]; c !== NONE; c = nextSibling[c])
+      extendAdd(symbolic, c, value, childUpdates + updateAt[c], update);
+    const failed = factorPivot(value, pivotAt[s], width);
+    if (failed !== DONE) return 3 * first[s] + failed;
+    solveBelow(value, pivotAt[s], width, belowAt[s], below);
+    subtractProduct(value, belowAt[s], width, below, update);
+    return DONE;
+  };
+  for (let k = 0; k < task.length; k += 2) {
+    if (stopped()) return STOPPED;
+    const root = task[k + 1] - 1;
+    for (let s = task[k]; s <= root; s++) {
+      const failed = factorFront(s, (s < root ? stack : factorSize) + updateAt[s], stack);
+      if (failed !== DONE) return failed;
+    }
+  }
+  for (const s of top) {
+    if (stopped()) return STOPPED;
+    const failed = factorFront(s, factorSize + updateAt[s], factorSize);
+    if (failed !== DONE) return failed;
+  }
+  return DONE;
 }
 
 function factorPivot(m: Float64Array, pivot: number, width: number): number {

@@ -5,6 +5,7 @@ import { eliminationTree, NONE, postorder } from './elimination-tree.ts';
 import { type EntryMap, mapEntries } from './entry-map.ts';
 import { rectangleSize, triangleSize } from './front-layout.ts';
 import { graphOf } from './graph.ts';
+import { type Schedule, schedule } from './schedule.ts';
 import { fundamentalSupernodes, type Supernodes } from './supernode.ts';
 
 /** All that the sparsity pattern and the order decide about a factorisation. Positions count block rows as eliminated. */
@@ -31,12 +32,10 @@ export interface Symbolic {
   readonly pivotAt: Uint32Array;
   /** `[nSupernodes]` */
   readonly belowAt: Uint32Array;
-  /** `[nSupernodes]` address of the update triangle within the update stacks. */
-  readonly updateAt: Uint32Array;
   /** Numbers that the factor takes. */
   readonly factorSize: number;
-  /** Numbers that the update stacks take on top. */
-  readonly stackSize: number;
+  /** How the fronts are shared out, and where their updates stand meanwhile. */
+  readonly schedule: Schedule;
   /** Where the entries of the matrix go. */
   readonly entries: EntryMap;
   /** Scalar entries of the factor's lower triangle, zeros stored by relaxed supernodes included. */
@@ -63,7 +62,14 @@ export function analyse(pattern: BlockPattern, permutation: Uint32Array): Symbol
   const layout = addresses(supernodes);
   const rows = rowStructure(pattern, supernodes, position, final, graph);
   const structure = { n: pattern.n, permutation: final, position, ...supernodes, ...rows, ...layout };
-  return { ...structure, entries: mapEntries(pattern, structure), ...size(supernodes) };
+  const { nonZeros, byFront, flops } = arithmetic(supernodes);
+  return {
+    ...structure,
+    entries: mapEntries(pattern, structure),
+    schedule: schedule(supernodes, byFront),
+    nonZeros,
+    flops,
+  };
 }
 
 /** `sequence` applied after `permutation`. */
@@ -137,41 +143,22 @@ function rowStructure(
   return { supernodeOf, rowStart, row, relative };
 }
 
-/**
- * Addresses in the factor and in the stacks of update triangles. There are two stacks, for even and odd depths in the
- * tree: a front then reads its children's updates off the top of one while it writes its own on top of the other.
- */
+/** Addresses in the factor. */
 function addresses({ first, parent, height }: Supernodes) {
   const count = parent.length;
   const pivotAt = new Uint32Array(count + 1);
   const belowAt = new Uint32Array(count);
-  const updateAt = new Uint32Array(count);
-  const odd = new Uint8Array(count);
-  for (let s = count - 1; s >= 0; s--) odd[s] = parent[s] === NONE ? 0 : 1 - odd[parent[s]];
-  const top = [0, 0];
-  const peak = [0, 0];
-  // Where the stack stood before the first child of each front came onto it.
-  const base = new Float64Array(count).fill(NONE);
-  let at = 0;
   for (let s = 0; s < count; s++) {
     const width = first[s + 1] - first[s];
-    const below = height[s] - width;
-    pivotAt[s] = at;
-    belowAt[s] = at + triangleSize(width);
-    at = belowAt[s] + rectangleSize(below, width);
-    if (base[s] !== NONE) top[1 - odd[s]] = base[s];
-    const p = parent[s];
-    if (p !== NONE && base[p] === NONE) base[p] = top[odd[s]];
-    updateAt[s] = top[odd[s]];
-    top[odd[s]] += triangleSize(below);
-    peak[odd[s]] = Math.max(peak[odd[s]], top[odd[s]]);
+    belowAt[s] = pivotAt[s] + triangleSize(width);
+    pivotAt[s + 1] = belowAt[s] + rectangleSize(height[s] - width, width);
   }
-  pivotAt[count] = at;
-  for (let s = 0; s < count; s++) if (odd[s] === 1) updateAt[s] += peak[0];
-  return { pivotAt, belowAt, updateAt, factorSize: at, stackSize: peak[0] + peak[1] };
+  return { pivotAt, belowAt, factorSize: pivotAt[count] };
 }
 
-function size({ first, parent, height }: Supernodes): { readonly nonZeros: number; readonly flops: number } {
+/** Entries of the factor and arithmetic, by front and in all. */
+function arithmetic({ first, parent, height }: Supernodes) {
+  const byFront = new Float64Array(parent.length);
   let nonZeros = 0;
   let flops = 0;
   for (let s = 0; s < parent.length; s++) {
@@ -179,15 +166,9 @@ function size({ first, parent, height }: Supernodes): { readonly nonZeros: numbe
     for (let k = 0; k < width; k++) {
       const rows = 3 * height[s] - k;
       nonZeros += rows;
-      flops += rows * rows;
+      byFront[s] += rows * rows;
     }
+    flops += byFront[s];
   }
-  return { nonZeros, flops };
-}
-
-/** Largest number of block rows below the pivot columns of any supernode. */
-export function tallestBelow({ rowStart, parent }: Symbolic): number {
-  let tallest = 0;
-  for (let s = 0; s < parent.length; s++) tallest = Math.max(tallest, rowStart[s + 1] - rowStart[s]);
-  return tallest;
+  return { nonZeros, byFront, flops };
 }

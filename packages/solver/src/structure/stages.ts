@@ -1,4 +1,5 @@
 import type { Ring } from '../geometry/point.ts';
+import type { FactorOptions } from '../linear-algebra/factor.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
 import { equilibrium } from '../supports/equilibrium.ts';
@@ -20,6 +21,8 @@ export interface PlateRequest {
   readonly keepMesh: boolean;
   /** Solve on this mesh, made from the same shapes, instead of making one. */
   readonly meshed?: Meshed;
+  /** Who helps with the factor, and whether it is still wanted. */
+  readonly factor?: FactorOptions;
 }
 
 /** Everything a solve went through, each stage beside the key of what it was made from. Plain data. */
@@ -56,7 +59,7 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
 
   const structureKey = JSON.stringify([plate.section, plate.regions, plate.edges, plate.foundations, plate.theory]);
   const kept = previous?.meshed === meshed && previous.structureKey === structureKey ? previous : null;
-  const structure = kept?.structure ?? buildStructure(plate, meshed, clock);
+  const structure = kept?.structure ?? buildStructure(plate, meshed, clock, request.factor);
   const supports = keyed(
     held.map((support, i) => [support, i] as const),
     kept?.supports,

@@ -3,7 +3,7 @@ import { type Holds, holdsOf, toLocal } from '../assembly/holds.ts';
 import { assembleStiffness } from '../assembly/stiffness.ts';
 import type { BlockMatrix } from '../linear-algebra/block-matrix.ts';
 import { fastestKernel } from '../linear-algebra/compiled-kernel.ts';
-import { type Factor, factorise } from '../linear-algebra/factor.ts';
+import { type Factor, type FactorOptions, factorise } from '../linear-algebra/factor.ts';
 import { rowSumNorm } from '../linear-algebra/residual.ts';
 import type { PlateProblem, Theory } from '../plate/plate-problem.ts';
 import type { Rigidity } from '../section/rigidity.ts';
@@ -31,9 +31,14 @@ export interface Structure extends Meshed {
 /**
  * Assembles, grounds and factorises a meshed plate.
  *
- * @throws Fault NOT_DEFINITE, OUTSIDE or NOT_YET with the path in the problem
+ * @throws Fault NOT_DEFINITE, CANCELLED, OUTSIDE or NOT_YET with the path in the problem
  */
-export function buildStructure(problem: PlateProblem, meshed: Meshed, clock: Stopwatch): Structure {
+export function buildStructure(
+  problem: PlateProblem,
+  meshed: Meshed,
+  clock: Stopwatch,
+  options: FactorOptions = {},
+): Structure {
   const { mesh, locator, section, ring, pattern, symbolic } = meshed;
   const theory = problem.theory ?? 'thin';
   const rigidities = rigiditiesOf(problem);
@@ -45,7 +50,10 @@ export function buildStructure(problem: PlateProblem, meshed: Meshed, clock: Sto
   const stiffness = assembleStiffness({ ...mesh, region: section }, pattern, rigidities, theory, foundations, holds);
   const motion = rigidMotion(stiffness, mesh.x, mesh.y, (field) => toLocal(holds, field));
   clock.lap('assembly');
-  const factor = factorise(symbolic, grounded(stiffness, grounding(stiffness, motion)), fastestKernel());
+  const factor = factorise(symbolic, grounded(stiffness, grounding(stiffness, motion)), {
+    kernel: fastestKernel(),
+    ...options,
+  });
   clock.lap('factor');
   return { ...meshed, theory, rigidities, holds, stiffness, norm: rowSumNorm(stiffness), motion, factor };
 }

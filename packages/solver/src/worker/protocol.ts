@@ -8,7 +8,11 @@ export type Answer =
   | { readonly run: number; readonly kind: 'refused'; readonly fault: FaultReport }
   | { readonly run: number; readonly kind: 'superseded' };
 
-/** The solver as a worker exposes it. `quality: 'live'` skips the error estimate while a fastener is dragged. */
+/** The solver as a worker exposes it. */
 export interface SolverService {
-  solve(run: number, model: HeadModel, quality: 'full' | 'live'): Promise<Answer>;
+  /**
+   * @param quality `live` skips the error estimate while a fastener is dragged
+   * @param newest `[1]` in shared memory: the newest run asked for, which ends older ones where they are
+   */
+  solve(run: number, model: HeadModel, quality: 'full' | 'live', newest?: Int32Array | null): Promise<Answer>;
 }

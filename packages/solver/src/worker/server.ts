@@ -1,4 +1,5 @@
 import { expose } from 'comlink';
+import { startWebCrew } from './crew-web.ts';
 import { solverService } from './service.ts';
 
 /** A turn of the event loop that is not clamped to milliseconds, as a timer would be. */
@@ -13,4 +14,4 @@ function breathe(): Promise<void> {
   });
 }
 
-expose(solverService(breathe));
+expose(solverService(breathe, startWebCrew()));

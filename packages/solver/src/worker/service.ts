@@ -1,33 +1,41 @@
-import { faultReport } from '../fault/fault.ts';
+import { Fault, faultReport } from '../fault/fault.ts';
+import type { Crew } from '../linear-algebra/crew.ts';
 import { checkHeadModel } from '../model/read.ts';
-import { type HeadStages, headSteps } from '../solve-head.ts';
+import { type HeadStages, headSteps, releaseStages } from '../solve-head.ts';
 import type { Answer, SolverService } from './protocol.ts';
 
 /**
  * The solver as a service that keeps the stages of its last answer, so that a moved fastener costs a half-solve.
  *
- * Between the steps of a solve it lets waiting messages in; a newer run ends an older one there. One step (mesh and
- * factor of one plate) is the granularity of that.
+ * Between the steps of a solve it lets waiting messages in; a newer run ends an older one there. Where memory can be
+ * shared it also looks between the tasks of a factorisation whether a newer run is meant.
  *
  * @param breathe resolves once waiting messages have been delivered
+ * @param crew helpers on other threads
  */
-export function solverService(breathe: () => Promise<void>): SolverService {
+export function solverService(breathe: () => Promise<void>, crew: Crew | null = null): SolverService {
   let latest = -1;
   let stages: HeadStages | null = null;
   return {
-    async solve(run, model, quality): Promise<Answer> {
+    async solve(run, model, quality, newest = null): Promise<Answer> {
       latest = Math.max(latest, run);
       try {
-        const steps = headSteps(checkHeadModel(model), { quality, previous: stages });
+        const steps = headSteps(checkHeadModel(model), {
+          quality,
+          previous: stages,
+          factor: { crew, stopped: () => newest !== null && Atomics.load(newest, 0) > run },
+        });
         for (;;) {
           await breathe();
           if (run < latest) return { run, kind: 'superseded' };
           const step = steps.next();
           if (!step.done) continue;
+          if (stages !== null) releaseStages(stages, step.value.stages);
           stages = step.value.stages;
           return { run, kind: 'solved', result: step.value.result, quality };
         }
       } catch (thrown) {
+        if (thrown instanceof Fault && thrown.code === 'CANCELLED') return { run, kind: 'superseded' };
         return { run, kind: 'refused', fault: faultReport(thrown) };
       }
     },

@@ -31,6 +31,13 @@ const anyDrawing = fc
   })
   .map(({ n, edges, seed }) => randomDrawing(n, edges, seed));
 
+/** A grid of so many nodes, analysed. */
+function gridOf(columns: number, rows: number) {
+  const drawing = grid(columns, rows);
+  const K = randomSystem(drawing.n, drawing.edges, 1);
+  return analyse(K, order(graphOf(K), drawing.x, drawing.y));
+}
+
 describe('symbolic factorisation', () => {
   it('finds the elimination tree and the column counts of the dense table', () => {
     fc.assert(
@@ -85,35 +92,53 @@ describe('symbolic factorisation', () => {
     );
   });
 
-  it('never lets two live updates or two fronts overlap', () => {
-    const drawing = grid(25, 40);
-    const K = randomSystem(drawing.n, drawing.edges, 1);
-    const { parent, first, rowStart, pivotAt, belowAt, updateAt, factorSize, stackSize } = analyse(
-      K,
-      order(graphOf(K), drawing.x, drawing.y),
-    );
-    const owner = new Int32Array(stackSize).fill(-1);
+  it('lays the fronts of the factor one after another', () => {
+    const { parent, first, rowStart, pivotAt, belowAt, factorSize } = gridOf(25, 40);
     let end = 0;
-    let all = 0;
     for (let s = 0; s < parent.length; s++) {
       const width = first[s + 1] - first[s];
-      const below = rowStart[s + 1] - rowStart[s];
       expect(pivotAt[s]).toBe(end);
       expect(belowAt[s]).toBe(end + triangleSize(width));
-      end = belowAt[s] + rectangleSize(below, width);
-      const size = triangleSize(below);
-      all += size;
-      for (let k = updateAt[s]; k < updateAt[s] + size; k++) {
-        // Free, or the update of a supernode whose parent has been assembled already.
-        if (owner[k] >= 0) expect(parent[owner[k]]).toBeLessThan(s);
-        owner[k] = s;
-      }
-      expect(updateAt[s] + size).toBeLessThanOrEqual(stackSize);
+      end = belowAt[s] + rectangleSize(rowStart[s + 1] - rowStart[s], width);
     }
     expect(end).toBe(factorSize);
-    // Room given back is used again.
-    expect(stackSize).toBeLessThan(all / 4);
   });
+
+  for (const [columns, rows] of [
+    [25, 40],
+    [110, 100],
+  ])
+    it(`does every front of ${columns} by ${rows} nodes once, children first, and never lets two live updates overlap`, () => {
+      const { parent, rowStart, schedule } = gridOf(columns, rows);
+      const { task, top, updateAt, stackSize, poolSize } = schedule;
+      const size = (s: number) => triangleSize(rowStart[s + 1] - rowStart[s]);
+      const done = new Uint8Array(parent.length);
+      let all = 0;
+      let faults = 0;
+      const enter = (s: number, memory: Int32Array, at: number) => {
+        for (let c = 0; c < s; c++) if (parent[c] === s && done[c] !== 1) faults++;
+        done[s]++;
+        all += size(s);
+        for (let k = at; k < at + size(s); k++) {
+          // Free, or the update of a supernode whose parent has been assembled already.
+          if (memory[k] >= 0 && (done[parent[memory[k]]] === 0 || parent[memory[k]] === s)) faults++;
+          memory[k] = s;
+        }
+        if (at + size(s) > memory.length) faults++;
+      };
+      const common = new Int32Array(poolSize).fill(-1);
+      for (let k = 0; k < task.length; k += 2) {
+        const stack = new Int32Array(stackSize).fill(-1);
+        for (let s = task[k]; s < task[k + 1] - 1; s++) enter(s, stack, updateAt[s]);
+        enter(task[k + 1] - 1, common, updateAt[task[k + 1] - 1]);
+      }
+      for (const s of top) enter(s, common, updateAt[s]);
+      expect(done.every((times) => times === 1)).toBe(true);
+      expect(faults).toBe(0);
+      // Room given back is used again.
+      expect(stackSize + poolSize).toBeLessThan(all / 2.5);
+      expect(top.length > 0).toBe(columns > 100);
+    });
 
   it('joins supernodes at the cost of some zeros', () => {
     const drawing = grid(50, 50);

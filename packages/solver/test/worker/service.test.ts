@@ -33,6 +33,13 @@ describe('solver service', () => {
     expect(Math.abs(live.result.verdict.criteria[0].value / alone.value - 1)).toBeLessThan(0.005);
   });
 
+  it('ends a run in the middle of its factor when a newer one is meant', async () => {
+    const service = solverService(breathe);
+    const newest = Int32Array.of(1);
+    expect(await service.solve(0, twoByTwo, 'live', newest)).toEqual({ run: 0, kind: 'superseded' });
+    expect((await service.solve(1, twoByTwo, 'live', newest)).kind).toBe('solved');
+  });
+
   it('refuses a bad model with its path and goes on with the next', async () => {
     const service = solverService(breathe);
     const bad = { ...twoByTwo, body: { ...twoByTwo.body, thickness: -1 } };

@@ -26,7 +26,8 @@ function startWorker(): (onLost: (reason: string) => void) => Connection {
   return (onLost) => {
     tell = onLost;
     if (death !== null) queueMicrotask(() => lost(death ?? ''));
-    return { service: wrap<SolverService>(worker), close: () => worker.terminate() };
+    const newest = crossOriginIsolated ? new Int32Array(new SharedArrayBuffer(4)) : null;
+    return { service: wrap<SolverService>(worker), newest, close: () => worker.terminate() };
   };
 }
 

@@ -5,6 +5,8 @@ type Quality = 'full' | 'live';
 /** A solver somewhere else, until it is closed or lost. */
 export interface Connection {
   readonly service: SolverService;
+  /** `[1]` shared with the solver: the newest run it was sent, which ends older ones; null where it can't be shared. */
+  readonly newest: Int32Array<SharedArrayBuffer> | null;
   close(): void;
 }
 
@@ -58,7 +60,9 @@ export function createRunner(connect: Connect, events: RunnerEvents): Runner {
     waiting = null;
     running.set(request.run, request);
     connection ??= start();
-    connection.service.solve(request.run, request.model, request.quality).then(
+    const { service, newest: latest } = connection;
+    if (latest !== null) Atomics.store(latest, 0, request.run);
+    service.solve(request.run, request.model, request.quality, latest).then(
       (answer) => settle(request, answer),
       (thrown) => settle(request, { run: request.run, kind: 'refused', fault: faultReport(thrown) }),
     );

@@ -13,6 +13,7 @@ interface Asked {
 export function fakeSolver(result: HeadResult) {
   const asked: Asked[] = [];
   let lose: (reason: string) => void = () => {};
+  const newest = new Int32Array(new SharedArrayBuffer(4));
   let starts = 0;
   let closed = 0;
   const service: SolverService = {
@@ -22,12 +23,13 @@ export function fakeSolver(result: HeadResult) {
   const connect: Connect = (onLost) => {
     starts++;
     lose = onLost;
-    return { service, close: () => closed++ };
+    return { service, newest, close: () => closed++ };
   };
   const nextTurn = () => new Promise((resolve) => setTimeout(resolve));
   return {
     connect,
     asked,
+    newest: () => newest[0],
     starts: () => starts,
     closed: () => closed,
     async solved(index: number) {

@@ -64,6 +64,14 @@ describe('createRunner', () => {
     expect(log.filter((line) => line.startsWith('full'))).toEqual(['full b']);
   });
 
+  it('lets the solver see the newest run where it is at work', () => {
+    const { solver, solve } = runner();
+    solve(named('a'), 'full');
+    expect(solver.newest()).toBe(solver.asked[0].run);
+    solve(named('b'), 'full');
+    expect(solver.newest()).toBe(solver.asked[1].run);
+  });
+
   it('numbers runs upwards', () => {
     const { solver, solve } = runner();
     solve(named('a'), 'full');

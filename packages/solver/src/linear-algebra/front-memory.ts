@@ -1,0 +1,61 @@
+import type { BlockMatrix } from './block-matrix.ts';
+import type { Crew } from './crew.ts';
+import type { Symbolic } from './symbolic.ts';
+
+/** Arithmetic on fronts. Implementations differ in speed and in the last bits, not in meaning. */
+export interface FrontKernel {
+  readonly name: string;
+  /**
+   * Opens a memory for a factorisation.
+   *
+   * @param crew helpers on other threads; a kernel that can't share its memory does without
+   * @throws Fault TOO_LARGE when the memory can't be had
+   */
+  open(symbolic: Symbolic, crew: Crew | null): FrontMemory;
+}
+
+/** All pivots are positive. */
+export const DONE = -1;
+/** Ended before the end because it was asked to. */
+export const STOPPED = -2;
+
+/**
+ * One memory that holds a factor, its update triangles and afterwards the vectors of its solves, and the operations on
+ * what lies in it. Addresses count numbers, sizes count 3x3 blocks; `front-layout` says how fronts lie there.
+ */
+export interface FrontMemory {
+  /** The factor from 0 on, as the addresses of {@link Symbolic} say. */
+  readonly value: Float64Array;
+  /** Address of room for a vector of all dofs and one of a front, where the updates were. */
+  readonly scratch: number;
+
+  /**
+   * Cholesky factor of a matrix with the pattern that was analysed; the diagonal receives `1 / l`. Once per memory.
+   *
+   * @param stopped asked between tasks whether to give up
+   * @returns {@link DONE}, {@link STOPPED}, or the scalar position of a pivot that is not positive
+   */
+  factor(matrix: BlockMatrix, stopped: () => boolean): number;
+
+  /** `y <- L^-1 y`, y in elimination order. */
+  forward(y: number): void;
+
+  /** `y <- L^-T y`. */
+  backward(y: number): void;
+
+  /** `y <- L^-1 y` for the triangle at `pivot`. */
+  forwardPivot(pivot: number, width: number, y: number): void;
+
+  /** `t <- t - B y` for the rectangle at `below`. */
+  forwardBelow(below: number, width: number, rows: number, y: number, t: number): void;
+
+  /** Gives the memory back for the next factorisation, which then finds it warm; this one is not to be used again. */
+  release(): void;
+}
+
+/** Numbers that a memory takes: the factor, and room for the updates of so many workers or the vectors of a solve. */
+export function memorySize({ n, factorSize, schedule, rowStart, parent }: Symbolic, workers: number): number {
+  let tallest = 0;
+  for (let s = 0; s < parent.length; s++) tallest = Math.max(tallest, rowStart[s + 1] - rowStart[s]);
+  return factorSize + Math.max(schedule.poolSize + workers * schedule.stackSize, 3 * (n + tallest));
+}

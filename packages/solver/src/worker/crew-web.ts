@@ -1,0 +1,24 @@
+import type { Crew } from '../linear-algebra/crew.ts';
+
+/** More helpers than this are kept waiting by memory. */
+const MOST = 3;
+
+/**
+ * Starts helpers in workers of this page, as many as there are processors to spare.
+ *
+ * @returns `null` where memory can't be shared - a page that is not isolated - or there is one processor only
+ */
+export function startWebCrew(): Crew | null {
+  const helpers = Math.min(MOST, navigator.hardwareConcurrency - 1);
+  if (!globalThis.crossOriginIsolated || !(helpers > 0)) return null;
+  const workers = Array.from(
+    { length: helpers },
+    (_, k) => new Worker(new URL('./helper.ts', import.meta.url), { type: 'module', name: `flathead-helper-${k + 1}` }),
+  );
+  return {
+    helpers,
+    call(module, memory, plan) {
+      for (const worker of workers) worker.postMessage({ module, memory, plan });
+    },
+  };
+}

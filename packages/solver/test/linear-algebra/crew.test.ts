@@ -1,0 +1,76 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import { startNodeCrew } from '../../node/crew.ts';
+import './relaxed-simd.ts';
+import { availableKernels } from '../../src/linear-algebra/compiled-kernel.ts';
+import { type FactorOptions, factorise } from '../../src/linear-algebra/factor.ts';
+import { graphOf } from '../../src/linear-algebra/graph.ts';
+import { order } from '../../src/linear-algebra/order.ts';
+import { solve } from '../../src/linear-algebra/solve.ts';
+import { analyse } from '../../src/linear-algebra/symbolic.ts';
+import { grid, randomSystem, uniform } from './systems.ts';
+
+const drawing = grid(140, 110);
+const matrix = randomSystem(drawing.n, drawing.edges, 3);
+const symbolic = analyse(matrix, order(graphOf(matrix), drawing.x, drawing.y));
+const f = Float64Array.from({ length: 3 * matrix.n }, uniform(4));
+const crews = [1, 2].map(startNodeCrew);
+const compiled = availableKernels().filter(({ name }) => name !== 'plain');
+
+/** Bits of the solution; the memory goes back, so that the next factor starts from one that has been used. */
+function solution(options: FactorOptions): BigUint64Array {
+  const factor = factorise(symbolic, matrix, options);
+  const u = solve(factor, f);
+  factor.memory.release();
+  return new BigUint64Array(u.buffer);
+}
+
+describe('factor shared by a crew', () => {
+  afterAll(async () => {
+    for (const crew of crews) await crew.end();
+  });
+
+  it('has fronts to share', () => {
+    expect(symbolic.schedule.top.length).toBeGreaterThan(3);
+  });
+
+  for (const kernel of compiled)
+    it(`has the bits of a single thread with two and with three (${kernel.name}), in fresh memory and in used`, () => {
+      const alone = solution({ kernel });
+      for (let round = 0; round < 8; round++) {
+        for (const crew of [null, ...crews]) expect(solution({ kernel, crew })).toEqual(alone);
+      }
+    });
+
+  it('is done without helpers that never come', () => {
+    const absent = { helpers: 2, call: () => undefined };
+    for (const kernel of compiled) expect(solution({ kernel, crew: absent })).toEqual(solution({ kernel }));
+  });
+
+  it('names the same node of a matrix that is not definite, whoever meets it', () => {
+    const value = matrix.value.slice();
+    for (const node of [3000, 9000]) value[9 * (matrix.start[node + 1] - 1) + 4] *= -1;
+    const message = (options: FactorOptions) => {
+      try {
+        factorise(symbolic, { ...matrix, value }, options);
+        return 'definite';
+      } catch (thrown) {
+        return String(thrown);
+      }
+    };
+    for (const kernel of compiled) {
+      const alone = message({ kernel });
+      expect(alone).toMatch(/node (3000|9000), dof 1/);
+      for (const crew of crews) expect(message({ kernel, crew })).toBe(alone);
+    }
+  });
+
+  it('is given up when it is no longer wanted, and the crew is there for the next', () => {
+    for (const kernel of compiled) {
+      let asked = 0;
+      const stopped = () => ++asked > 3;
+      expect(() => factorise(symbolic, matrix, { kernel, crew: crews[0], stopped })).toThrow(/newer/);
+      expect(asked).toBe(4);
+      expect(solution({ kernel, crew: crews[0] })).toEqual(solution({ kernel }));
+    }
+  });
+});
