@@ -7,6 +7,7 @@
  * Not covered: browsers, drawing, moving several fasteners at once, more load cases than Kestrel's three.
  */
 import { argv, stdout } from 'node:process';
+import { startNodeCrew } from '../packages/solver/node/crew.ts';
 import type { HeadModel } from '../packages/solver/src/model/head-model.ts';
 import { type HeadStages, solveHead } from '../packages/solver/src/solve-head.ts';
 import { advance, type PlateStages } from '../packages/solver/src/structure/stages.ts';
@@ -14,23 +15,32 @@ import { kestrel, kestrelModel, sizeForDofs } from './kestrel-system.ts';
 
 const FRAMES = 120;
 const WARM_UP = 30;
+const threads = Number(argv[3] ?? 1);
+const factor = { crew: threads > 1 ? startNodeCrew(threads - 1) : null };
 
 for (const kdof of (argv[2] ?? '30,100').split(',').map(Number)) {
   const size = sizeForDofs(1000 * kdof);
   const { problem, areas } = kestrel(size);
   const place = (frame: number): [number, number] => [-40 + Math.cos(frame / 9), 26 + Math.sin(frame / 9)];
 
-  let stages: PlateStages = advance(null, { problems: [problem], areas, coarsening: 1, keepMesh: true });
+  let stages: PlateStages = advance(null, { problems: [problem], areas, coarsening: 1, keepMesh: true, factor });
   const field = medianTime((frame) => {
     const supports = problem.supports!.map((support, i) => (i === 0 ? { ...support, at: place(frame) } : support));
-    stages = advance(stages, { problems: [{ ...problem, supports }], areas, coarsening: 1, keepMesh: true });
+    stages = advance(stages, {
+      problems: [{ ...problem, supports }],
+      areas,
+      coarsening: 1,
+      keepMesh: true,
+      withoutResidual: true,
+      factor,
+    });
   });
 
   const model: HeadModel = { ...kestrelModel, mesh: { size } };
-  let head: HeadStages = solveHead(model, { quality: 'live' }).stages;
+  let head: HeadStages = solveHead(model, { quality: 'live', factor }).stages;
   const verdict = medianTime((frame) => {
     const fasteners = model.fasteners.map((fastener, i) => (i === 0 ? { ...fastener, at: place(frame) } : fastener));
-    head = solveHead({ ...model, fasteners }, { quality: 'live', previous: head }).stages;
+    head = solveHead({ ...model, fasteners }, { quality: 'live', previous: head, factor }).stages;
   });
   const dofs = 3 * stages.meshed.mesh.x.length;
   stdout.write(

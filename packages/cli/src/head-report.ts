@@ -83,7 +83,7 @@ function criterionText({ criterion, value, limit, error, shearAdds, site, case: 
 }
 
 function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {
-  const residual = Math.max(...cases.map((load) => load.residual));
+  const residual = Math.max(...cases.map((load) => load.residual ?? 0));
   return [
     `${counted(mesh.x.length, 'node')}, ${counted(mesh.region.length, 'element')}, ${dofs} unknowns, smallest angle ${mesh.minAngle.toFixed(1)} deg, scaled residual ${residual.toExponential(1)}`,
     timingText(timings, paint),

@@ -10,7 +10,7 @@ import { factorPanel, productPanel, solvePanel } from './panel';
 
 /** What the crew of one factorisation shares; written by ../src/linear-algebra/front-table.ts. */
 @unmanaged
-class Plan {
+export class Plan {
   fronts: usize;
   /** Tasks as first and past-last front, largest first. */
   tasks: usize;
@@ -34,8 +34,13 @@ class Plan {
   stop: u32;
   /** Smallest known scalar position of a pivot that is not positive. */
   failed: u32;
-  /** Helpers that came and went. */
+  /** Helpers that came and went, over all calls. */
   gone: u32;
+  /** Backward solves that were opened to helpers, and the vector of the latest. */
+  opened: u32;
+  vector: usize;
+  nextSolve: u32;
+  solvesDone: u32;
 }
 
 /** Counters of one shared front, on a cache line of its own. */
@@ -56,23 +61,28 @@ const EAGER: u32 = 4000;
 /** That rest, nanoseconds. */
 const REST: i64 = 50_000;
 
+/** One more look at a counter that is still at `now`; rests before when many were in vain. */
 @inline
-function look(counter: usize): u32 {
+export function wait(plan: Plan, counter: usize, now: u32, turn: u32): u32 {
+  if (turn > EAGER && plan.places > 1) atomic.wait<i32>(counter, now, REST);
+  return look(counter);
+}
+
+@inline
+export function look(counter: usize): u32 {
   return atomic.load<u32>(counter);
 }
 
 @inline
-function claim(counter: usize): u32 {
+export function claim(counter: usize): u32 {
   return atomic.add<u32>(counter, 1);
 }
 
 /** Waits until a counter reaches `count`; false when all shall stop. */
 function reached(plan: Plan, counter: usize, count: u32): bool {
   let turn: u32 = 0;
-  for (let now = look(counter); now < count; now = look(counter)) {
+  for (let now = look(counter); now < count; now = wait(plan, counter, now, ++turn))
     if (look(changetype<usize>(plan) + offsetof<Plan>('stop')) !== 0) return false;
-    if (++turn > EAGER && plan.places > 1) atomic.wait<i32>(counter, now, REST);
-  }
   return true;
 }
 

@@ -1,2 +1,2 @@
 export { closeTasks, help, join, shareTop, takeTask } from './factor';
-export { backwardFronts, forwardBelow, forwardFronts, forwardPivot } from './solve';
+export { backward, forwardBelow, forwardFronts, forwardPivot, helpBackward } from './solve';

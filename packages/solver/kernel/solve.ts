@@ -1,3 +1,4 @@
+import { claim, look, Plan, wait } from './factor';
 import { Front, frontAt } from './front';
 import { F, less, more, rectangleRow, stride, triangleRow } from './layout';
 
@@ -182,13 +183,45 @@ export function forwardFronts(fronts: usize, from: u32, to: u32, y: usize): void
   }
 }
 
-/** `y <- L^-T y` for the fronts `from .. to`, last to first. */
-export function backwardFronts(fronts: usize, from: u32, to: u32, y: usize): void {
-  for (let s = to; s > from; ) {
-    const front = frontAt(fronts, --s);
-    const here = y + 3 * F * <usize>front.first;
-    backwardRows(front, y, here);
-    backwardPivot(front.pivot, front.width, here);
+/** `y <- L^-T y` for one front. */
+@inline
+function backwardFront(front: Front, y: usize): void {
+  const here = y + 3 * F * <usize>front.first;
+  backwardRows(front, y, here);
+  backwardPivot(front.pivot, front.width, here);
+}
+
+/** `y <- L^-T y`: the fronts above the tasks, then the tasks, with whoever helps. */
+export function backward(plan: Plan, y: usize): void {
+  const base = changetype<usize>(plan);
+  for (let k = plan.topCount; k > 0; k--)
+    backwardFront(frontAt(plan.fronts, load<u32>(plan.tops + 4 * <usize>(k - 1))), y);
+  plan.vector = y;
+  atomic.store<u32>(base + offsetof<Plan>('solvesDone'), 0);
+  atomic.store<u32>(base + offsetof<Plan>('nextSolve'), 0);
+  claim(base + offsetof<Plan>('opened'));
+  backwardTasks(plan);
+  const done = base + offsetof<Plan>('solvesDone');
+  let turn: u32 = 0;
+  for (let now = look(done); now < plan.taskCount; now = wait(plan, done, now, ++turn)) {}
+}
+
+/** What a helper does for the backward solve of that number. */
+export function helpBackward(plan: Plan, number: u32): void {
+  const opened = changetype<usize>(plan) + offsetof<Plan>('opened');
+  let turn: u32 = 0;
+  for (let now = look(opened); now < number; now = wait(plan, opened, now, ++turn)) {}
+  backwardTasks(plan);
+  claim(changetype<usize>(plan) + offsetof<Plan>('gone'));
+}
+
+/** Claims tasks of the latest backward solve until none is left. Each reads what is above it and writes its own part. */
+function backwardTasks(plan: Plan): void {
+  const next = changetype<usize>(plan) + offsetof<Plan>('nextSolve');
+  for (let k = claim(next); k < plan.taskCount; k = claim(next)) {
+    const from = load<u32>(plan.tasks + 8 * <usize>k);
+    for (let s = load<u32>(plan.tasks + 8 * <usize>k, 4); s > from; ) backwardFront(frontAt(plan.fronts, --s), plan.vector);
+    claim(changetype<usize>(plan) + offsetof<Plan>('solvesDone'));
   }
 }
 
@@ -224,18 +257,18 @@ function forwardRows(front: Front, here: usize, y: usize): void {
   }
 }
 
-/** `y_here <- y_here - B^T y_rows`. */
+/** `y_here <- y_here - B^T y_rows`, last panel first: the whole factor then is read once, from its end to its beginning. */
 @inline
 function backwardRows(front: Front, y: usize, here: usize): void {
   const below = front.below;
   const n = 3 * front.width;
-  for (let i: u32 = 0; i < below; i += 2) {
+  for (let i: i32 = (below - 1) & ~1; i >= 0; i -= 2) {
     const a = front.rectangle + rectangleRow(below, front.width, i);
     const rows = front.rows + 4 * <usize>i;
     const upper = y + 3 * F * <usize>load<u32>(rows);
-    if ((i | 1) >= below) {
+    if (<u32>(i | 1) >= below) {
       subtractColumns3(a, n, upper, here);
-      return;
+      continue;
     }
     const lower = y + 3 * F * <usize>load<u32>(rows, 4);
     const t0 = v128.load(upper);

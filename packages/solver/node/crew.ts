@@ -3,8 +3,14 @@ import type { Crew } from '../src/linear-algebra/crew.ts';
 
 /** A helper: takes part in the plan that it is sent to, in a memory that it shares. */
 const HELPER = `
-  require('node:worker_threads').parentPort.on('message', ({ module, memory, plan }) => {
-    new WebAssembly.Instance(module, { env: { memory } }).exports.help(plan);
+  const kernels = new Map();
+  require('node:worker_threads').parentPort.on('message', ({ key, module, memory, plan, solve }) => {
+    const kernel = kernels.get(key) ?? new WebAssembly.Instance(module, { env: { memory } }).exports;
+    kernels.delete(key);
+    kernels.set(key, kernel);
+    for (const oldest of kernels.keys()) if (kernels.size > 4) kernels.delete(oldest);
+    if (solve === 0) kernel.help(plan);
+    else kernel.helpBackward(plan, solve);
   });
 `;
 
@@ -22,8 +28,8 @@ export function startNodeCrew(helpers: number): NodeCrew {
   });
   return {
     helpers,
-    call(module, memory, plan) {
-      for (const worker of workers) worker.postMessage({ module, memory, plan });
+    call(work) {
+      for (const worker of workers) worker.postMessage(work);
     },
     async end() {
       await Promise.all(workers.map((worker) => worker.terminate()));

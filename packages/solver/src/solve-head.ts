@@ -18,7 +18,7 @@ export interface HeadStages {
 }
 
 export interface HeadOptions {
-  /** `live` keeps the mesh while fasteners move and leaves out the second opinions; `full` if left out. */
+  /** `live` keeps the mesh while fasteners move and leaves out second opinions and residuals; `full` if left out. */
   readonly quality?: 'full' | 'live';
   /** Stages of the run before. */
   readonly previous?: HeadStages | null;
@@ -50,6 +50,7 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     areas: head.siteArea,
     coarsening: 1,
     keepMesh: quality === 'live',
+    withoutResidual: quality === 'live',
     factor: options.factor ?? {},
   };
   yield 'solve';

@@ -77,7 +77,7 @@ function measure(problem: PlateProblem, { structure, cases }: PlateStages): Omit
     mesh: { nodes: mesh.x.length, elements: mesh.region.length, minAngle: mesh.minAngle },
     dofs: 3 * mesh.x.length,
     load,
-    residual,
+    residual: residual ?? 0,
     fields: { mesh, u },
   };
 }

@@ -13,7 +13,7 @@ interface Exports {
   readonly closeTasks: (plan: number) => number;
   readonly shareTop: (plan: number, k: number, worker: number, workers: number) => number;
   readonly forwardFronts: (fronts: number, from: number, to: number, y: number) => void;
-  readonly backwardFronts: (fronts: number, from: number, to: number, y: number) => void;
+  readonly backward: (plan: number, y: number) => void;
   readonly forwardPivot: (pivot: number, width: number, y: number) => void;
   readonly forwardBelow: (below: number, width: number, rows: number, y: number, t: number) => void;
 }
@@ -26,6 +26,9 @@ export function availableKernels(): readonly FrontKernel[] {
     (kernel) => kernel !== null,
   );
 }
+
+/** Memories opened so far. */
+let opened = 0;
 
 let fastest: FrontKernel | null = null;
 
@@ -70,11 +73,19 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
   const words = new Uint32Array(memory.buffer);
   const { fronts, plan } = writeTable(symbolic, words, 2 * numbers, blocks, workers);
   const stop = plan / 4 + PLAN.stop;
+  const key = ++opened;
+  let calls = 0;
+  let solves = 0;
+  const call = (solve: number) => {
+    if (crew === null) return;
+    calls++;
+    crew.call({ key, module: pool.module, memory, plan, solve });
+  };
 
   /** Runs the plan; false when it ended early. */
   const run = (stopped: () => boolean): boolean => {
     const worker = kernel.join(plan);
-    crew?.call(pool.module, memory, plan);
+    call(0);
     while (kernel.takeTask(plan, worker) !== 0) if (stopped()) return false;
     const crewSize = kernel.closeTasks(plan);
     for (let k = 0; k < schedule.top.length && crewSize > 0; k++)
@@ -95,13 +106,16 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
       return ended ? DONE : STOPPED;
     },
     forward: (y) => kernel.forwardFronts(fronts, 0, parent.length, y * NUMBER),
-    backward: (y) => kernel.backwardFronts(fronts, 0, parent.length, y * NUMBER),
+    backward(y) {
+      call(++solves);
+      kernel.backward(plan, y * NUMBER);
+    },
     forwardPivot: (pivot, width, y) => kernel.forwardPivot(pivot * NUMBER, width, y * NUMBER),
     forwardBelow: (below, width, rows, y, t) =>
       kernel.forwardBelow(below * NUMBER, width, rows, y * NUMBER, t * NUMBER),
     release() {
       // A helper that is still on its way would meet another plan.
-      if (crew === null || Atomics.load(words, plan / 4 + PLAN.gone) === crew.helpers) pool.giveBack(slab);
+      if (crew === null || Atomics.load(words, plan / 4 + PLAN.gone) === calls * crew.helpers) pool.giveBack(slab);
     },
   };
 }

@@ -1,12 +1,19 @@
-/** Helpers on other threads that wait to share a factorisation. */
+/** Helpers on other threads that wait to share a factorisation and its backward solves. */
 export interface Crew {
   /** How many there are. */
   readonly helpers: number;
-  /**
-   * Sends them to a plan in a shared memory. Returns at once: who comes late finds nothing left to do.
-   *
-   * @param module compiled kernel for shared memory
-   * @param plan address of the plan, bytes
-   */
-  call(module: WebAssembly.Module, memory: WebAssembly.Memory, plan: number): void;
+  /** Sends them to a piece of work in a shared memory. Returns at once: who comes late finds nothing left to do. */
+  call(work: CrewWork): void;
+}
+
+export interface CrewWork {
+  /** The same for all work in one memory with one plan. */
+  readonly key: number;
+  /** Compiled kernel for shared memory. */
+  readonly module: WebAssembly.Module;
+  readonly memory: WebAssembly.Memory;
+  /** Address of the plan, bytes. */
+  readonly plan: number;
+  /** Number of the backward solve with this plan, from 1 on; 0 for the factorisation. */
+  readonly solve: number;
 }

@@ -7,7 +7,7 @@ import type { Symbolic } from './symbolic.ts';
  */
 
 const FRONT_WORDS = 12;
-const PLAN_WORDS = 16;
+const PLAN_WORDS = 32;
 /** Words of a cache line, which the counters of a shared front have to themselves. */
 const LINE = 16;
 
@@ -20,7 +20,7 @@ export const NOT_FAILED = 0xffffffff;
 /** Words that the table takes. */
 export function tableSize({ parent, row, entries, schedule }: Symbolic): number {
   const lists = 2 * row.length + 2 * entries.block.length + schedule.task.length + schedule.top.length;
-  return LINE * (schedule.top.length + 2) + PLAN_WORDS + FRONT_WORDS * parent.length + lists;
+  return LINE * (schedule.top.length + 1) + PLAN_WORDS + FRONT_WORDS * parent.length + lists;
 }
 
 /**

@@ -62,8 +62,8 @@ export interface CaseResult {
   /** Sum of loads and of reactions along +z, N. */
   readonly load: number;
   readonly reaction: number;
-  /** Scaled residual `|K u - f| / (|K| |u| + |f|)` in the infinity norm. */
-  readonly residual: number;
+  /** Scaled residual `|K u - f| / (|K| |u| + |f|)` in the infinity norm; null for a live answer. */
+  readonly residual: number | null;
 }
 
 export type Outcome = 'pass' | 'marginal' | 'fail';

@@ -4,6 +4,7 @@ import { scaledResidual } from '../linear-algebra/residual.ts';
 import { backward } from '../linear-algebra/solve.ts';
 import { addRow } from '../linear-algebra/sparse-row.ts';
 import { type Equilibrium, react } from '../supports/equilibrium.ts';
+import { addMotion } from '../supports/rigid-motion.ts';
 import type { Loading } from './loading.ts';
 import type { Structure } from './structure.ts';
 
@@ -15,30 +16,38 @@ export interface PlateSolution {
   readonly reactions: Float64Array;
   /** Sum of the loads along +z, N. */
   readonly load: number;
-  /** Scaled residual of the plate without its grounding, under loads and reactions. */
-  readonly residual: number;
+  /** Scaled residual of the plate without its grounding, under loads and reactions; null when it was not asked for. */
+  readonly residual: number | null;
 }
 
 /**
  * Deflection of one load case: `u = L^-T (L^-1 f + sum lambda_i L^-1 c_i) + N a`, one backward solve for the whole
  * field, with reactions lambda and rigid motion a from the small system.
  */
-export function solveCase(structure: Structure, system: Equilibrium, loading: Loading): PlateSolution {
+export function solveCase(
+  structure: Structure,
+  system: Equilibrium,
+  loading: Loading,
+  withResidual: boolean,
+): PlateSolution {
   const { factor, motion, stiffness, norm, holds } = structure;
   const seat = Float64Array.from(system.supports, ({ half }) => dotDense(half, loading.half));
   const { force, motion: amplitude } = react(system, seat, loading.resultant);
 
   const y = loading.half.slice();
-  const f = loading.f.slice();
-  system.supports.forEach(({ half, support }, i) => {
+  system.supports.forEach(({ half }, i) => {
     addScaled(y, force[i], half);
-    addRow(f, force[i], support.row);
   });
   const u = backward(factor, y);
-  motion.fields.forEach((field, r) => {
-    for (let i = 0; i < u.length; i++) u[i] += amplitude[r] * field[i];
-  });
-  const residual = scaledResidual(stiffness, u, f, norm);
+  addMotion(motion, amplitude, u);
+  let residual: number | null = null;
+  if (withResidual) {
+    const f = loading.f.slice();
+    system.supports.forEach(({ support }, i) => {
+      addRow(f, force[i], support.row);
+    });
+    residual = scaledResidual(stiffness, u, f, norm);
+  }
   toGlobal(holds, u);
   return { u, reactions: force, load: loading.total, residual };
 }

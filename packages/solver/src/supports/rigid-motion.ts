@@ -66,11 +66,20 @@ export function rigidMotion(
     const field = new Float64Array(3 * K.n);
     for (let a = 0; a < 3; a++) {
       const share = eigenvectorMatrix.get(a, mode);
-      for (let i = 0; i < field.length; i++) field[i] += share * N[a][i];
+      addField(field, share, N[a]);
     }
     fields.push(field);
   });
   return { count: fields.length, fields };
+}
+
+/** Adds rigid motions of the given amplitudes to a field, in place. */
+export function addMotion({ fields }: RigidMotion, amplitude: ArrayLike<number>, u: Float64Array): void {
+  for (let r = 0; r < fields.length; r++) addField(u, amplitude[r], fields[r]);
+}
+
+function addField(u: Float64Array, share: number, field: Float64Array): void {
+  for (let i = 0; i < u.length; i++) u[i] += share * field[i];
 }
 
 function dense(a: Float64Array, b: Float64Array): number {

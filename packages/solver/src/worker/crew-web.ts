@@ -17,8 +17,8 @@ export function startWebCrew(): Crew | null {
   );
   return {
     helpers,
-    call(module, memory, plan) {
-      for (const worker of workers) worker.postMessage({ module, memory, plan });
+    call(work) {
+      for (const worker of workers) worker.postMessage(work);
     },
   };
 }
