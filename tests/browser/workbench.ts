@@ -94,19 +94,51 @@ export async function switchOn(page: Page, testId: string): Promise<void> {
   await page.getByTestId(testId).check({ force: true });
 }
 
-/** Presses the mouse on a fastener and pulls it over the stage, px; it is still held when this returns. */
+/** Presses the mouse on a fastener, at x and y, and pulls it over the stage, px; it is still held when this returns. */
 export async function dragFastener(
   page: Page,
   name: string,
   by: { readonly x: number; readonly y: number },
-): Promise<{ release(): Promise<void> }> {
+): Promise<{ release(): Promise<void>; readonly x: number; readonly y: number }> {
   const box = await page.getByTestId(`fastener-${name}`).boundingBox();
   if (box === null) throw new Error(`Fastener ${name} is not on the stage.`);
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();
   await page.mouse.move(x + by.x, y + by.y, { steps: 12 });
-  return { release: () => page.mouse.up() };
+  return { release: () => page.mouse.up(), x, y };
+}
+
+/** Pulls a fastener around in small circles for so many ms, a step each 16 ms. */
+export async function circleFastener(page: Page, name: string, ms: number): Promise<void> {
+  const { release, x, y } = await dragFastener(page, name, { x: -20, y: 0 });
+  const end = performance.now() + ms;
+  for (let k = 0; performance.now() < end; k++) {
+    await page.mouse.move(x - 20 + 15 * Math.cos(k / 6), y + 15 * Math.sin(k / 6));
+    await page.waitForTimeout(16);
+  }
+  await release();
+}
+
+/** Counts the tasks of the page over 50 ms, with their ms, and how often the shown bow changes. */
+export async function watchPage(page: Page) {
+  const watch = await page.evaluateHandle(() => {
+    const longTasks: number[] = [];
+    let bows = 0;
+    const tasks = new PerformanceObserver((list) => {
+      for (const { duration } of list.getEntries()) longTasks.push(duration);
+    });
+    tasks.observe({ type: 'longtask' });
+    const shown = new MutationObserver(() => bows++);
+    const bow = document.querySelector('[data-testid="bow-value"]');
+    if (bow !== null) shown.observe(bow, { characterData: true, childList: true, subtree: true });
+    return () => {
+      tasks.disconnect();
+      shown.disconnect();
+      return { longTasks, bows };
+    };
+  });
+  return { stop: () => watch.evaluate((read) => read()) };
 }
 
 /**

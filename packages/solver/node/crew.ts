@@ -28,6 +28,7 @@ export function startNodeCrew(helpers: number): NodeCrew {
   });
   return {
     helpers,
+    solves: true,
     call(work) {
       for (const worker of workers) worker.postMessage(work);
     },

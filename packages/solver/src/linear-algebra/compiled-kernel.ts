@@ -107,7 +107,7 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
     },
     forward: (y) => kernel.forwardFronts(fronts, 0, parent.length, y * NUMBER),
     backward(y) {
-      call(++solves);
+      if (crew?.solves) call(++solves);
       kernel.backward(plan, y * NUMBER);
     },
     forwardPivot: (pivot, width, y) => kernel.forwardPivot(pivot * NUMBER, width, y * NUMBER),

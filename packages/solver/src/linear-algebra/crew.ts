@@ -2,6 +2,8 @@
 export interface Crew {
   /** How many there are. */
   readonly helpers: number;
+  /** Whether they help with backward solves as well: not where the page that shows the result needs their processor. */
+  readonly solves: boolean;
   /** Sends them to a piece of work in a shared memory. Returns at once: who comes late finds nothing left to do. */
   call(work: CrewWork): void;
 }

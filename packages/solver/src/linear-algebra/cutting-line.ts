@@ -8,8 +8,10 @@ const MIN_BINS = 32;
 const LEAST_SHARE = 0.35;
 /** A line that halves unevenly costs `1 + this * ((before - after) / n)^2` times its edges. */
 const IMBALANCE_COST = 1.5;
-/** Share of the vertices that the band takes in on either side of its line. */
+/** Share of the vertices that the band takes in on either side of its line, */
 const BAND = 0.15;
+/** and at most about so many layers of them: more makes the separators of a mesh no smaller. */
+const LAYERS = 4;
 
 /** A straight line across a part and a band around it, by intervals along one direction. */
 export interface CuttingLine {
@@ -147,8 +149,9 @@ function bestLine(work: Intervals, direction: number, bins: number, n: number, r
   }
   if (cost === Infinity) return null;
   let low = 0;
-  for (let below = count[at]; below < (share - BAND) * n || below === 0; ) below += count[at + ++low];
+  const band = Math.min(BAND, LAYERS / Math.sqrt(n));
+  for (let below = count[at]; below < (share - band) * n || below === 0; ) below += count[at + ++low];
   let high = bins - 1;
-  for (let above = count[at + high]; above < (1 - share - BAND) * n || above === 0; ) above += count[at + --high];
+  for (let above = count[at + high]; above < (1 - share - band) * n || above === 0; ) above += count[at + --high];
   return { direction, low: low + 1, high: high - 1, reach, cost };
 }

@@ -24,7 +24,7 @@ export function splitWork(n: number, nNeighbours: number): SplitWork {
  * Splits a part into two halves with no edge between them and a small separator, into `work.side`.
  *
  * Straight lines are tried along four directions (George 1973); around the line that cuts the fewest edges, the
- * smallest vertex cut within a band of a quarter of the vertices is taken. For meshes that is 8 to 20 % fewer
+ * smallest vertex cut within a band of a few layers is taken. For meshes that is 8 to 20 % fewer
  * operations than the smallest cover of the edges that the line itself cuts.
  *
  * @param vertices the part's vertices

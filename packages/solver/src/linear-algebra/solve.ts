@@ -31,8 +31,15 @@ export function backward({ symbolic, memory }: Factor, y: Float64Array): Float64
 }
 
 /** `x = K^-1 b`, both `[3 * n]` in node order. */
-export function solve(factor: Factor, b: Float64Array): Float64Array {
-  return backward(factor, forward(factor, b));
+export function solve({ symbolic, memory }: Factor, b: Float64Array): Float64Array {
+  const { permutation } = symbolic;
+  const { value, scratch: y } = memory;
+  permuteIn(permutation, b, value, y);
+  memory.forward(y);
+  memory.backward(y);
+  const x = new Float64Array(b.length);
+  permuteOut(permutation, value, y, x);
+  return x;
 }
 
 /** Puts b into elimination order, from `y` on. */

@@ -12,7 +12,7 @@ import { nextEdge, type Triangulation } from './triangulation.ts';
 export interface MeshOptions {
   /** Angle that every triangle is refined to, degrees, unless a corner of the input is sharper; 25 if left out. */
   readonly minAngle?: number;
-  /** Nodes beyond which the domain is refused; 200,000 if left out. */
+  /** Nodes beyond which the domain is refused; 400,000 if left out. */
   readonly maxNodes?: number;
   /** How far a region's edge may move to meet what is beside it, over the wanted size there; 0.01 if left out. */
   readonly merge?: number;
@@ -31,7 +31,7 @@ const PROVEN_ANGLE = 20;
  * @throws Fault TOO_LARGE before the node limit is passed; MESH when edges that nearly coincide cannot be followed
  */
 export function meshDomain(domain: MeshDomain, size: SizeField, options: MeshOptions = {}): Mesh {
-  const { minAngle = 25, maxNodes = 200_000, merge = 0.01 } = options;
+  const { minAngle = 25, maxNodes = 400_000, merge = 0.01 } = options;
   const arrangement = arrange(domain, (x, y) => merge * size(x, y));
   const sampled = sampleSegments(arrangement, size, maxNodes);
   const refined = (angle: number): Triangulation => {

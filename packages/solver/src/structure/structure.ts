@@ -48,9 +48,11 @@ export function buildStructure(
     return foundationOver(mesh, locator, over === 'all' ? over : ring(over, path), modulus, path);
   });
   const stiffness = assembleStiffness({ ...mesh, region: section }, pattern, rigidities, theory, foundations, holds);
-  const motion = rigidMotion(stiffness, mesh.x, mesh.y, (field) => toLocal(holds, field));
   clock.lap('assembly');
-  const factor = factorise(symbolic, grounded(stiffness, grounding(stiffness, motion)), {
+  const motion = rigidMotion(stiffness, mesh.x, mesh.y, (field) => toLocal(holds, field));
+  const K = grounded(stiffness, grounding(stiffness, motion));
+  clock.lap('grounding');
+  const factor = factorise(symbolic, K, {
     kernel: fastestKernel(),
     ...options,
   });

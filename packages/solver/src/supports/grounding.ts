@@ -23,7 +23,13 @@ export function grounding(K: BlockMatrix, motion: RigidMotion): Grounding {
   const nodes = new Uint32Array(r);
   for (let k = 0; k < r; k++) {
     let widest = 0;
-    for (let i = 0; i < K.n; i++) if (squared(rows, i) > squared(rows, widest)) widest = i;
+    let most = -1;
+    for (let i = 0; i < K.n; i++) {
+      const width = squared(rows, i);
+      if (width <= most) continue;
+      most = width;
+      widest = i;
+    }
     nodes[k] = widest;
     // Remove the chosen row's direction from every row, so that the next choice is the farthest from those before.
     const direction = rows.map((row) => row[widest]);
@@ -54,6 +60,6 @@ function diagonalOf(K: BlockMatrix, node: number): number {
 
 function squared(rows: readonly Float64Array[], i: number): number {
   let sum = 0;
-  for (const row of rows) sum += row[i] * row[i];
+  for (let m = 0; m < rows.length; m++) sum += rows[m][i] * rows[m][i];
   return sum;
 }

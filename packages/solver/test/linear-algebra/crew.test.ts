@@ -42,7 +42,7 @@ describe('factor shared by a crew', () => {
     });
 
   it('is done without helpers that never come', () => {
-    const absent = { helpers: 2, call: () => undefined };
+    const absent = { helpers: 2, solves: true, call: () => undefined };
     for (const kernel of compiled) expect(solution({ kernel, crew: absent })).toEqual(solution({ kernel }));
   });
 
