@@ -2,7 +2,7 @@ import { claim, look, Plan, wait } from './factor';
 import { Front, frontAt } from './front';
 import { F, less, more, rectangleRow, stride, triangleRow } from './layout';
 
-/* Triangular solves within one front, as in ../src/linear-algebra/front-solve.ts. */
+/* Triangular solves within one front, as in ../src/linear-algebra/front-solve.ts, and over all fronts. */
 
 /** `t <- t - A y` for a panel A of 6 rows and n columns. */
 @inline

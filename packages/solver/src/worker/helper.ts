@@ -4,7 +4,7 @@ import type { CrewWork } from '../linear-algebra/crew.ts';
 const kernels = new Map<number, WebAssembly.Exports>();
 const KEPT = 4;
 
-/** A helper: takes part in the work that it is sent to, in a memory that it shares. */
+/** A helper: takes part in the work that it is sent to, in a memory that it shares. Its twin in Node: ../../node/crew.ts. */
 addEventListener('message', ({ data }: MessageEvent<CrewWork>) => {
   const { key, module, memory, plan, solve } = data;
   const kernel = kernels.get(key) ?? new WebAssembly.Instance(module, { env: { memory } }).exports;
