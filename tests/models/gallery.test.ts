@@ -10,6 +10,9 @@ const files = (folder: string): string[] =>
     .sort();
 const bow = (model: HeadModel): number => solveHead(model, { quality: 'live' }).result.verdict.criteria[0].value;
 
+/** Element size for comparison, mm. */
+const FINE = 0.8;
+
 /** What each demo head is there to show; Kestrel has its own test. */
 const outcomes: Readonly<Record<string, Outcome>> = {
   'heron.json': 'pass',
@@ -32,6 +35,18 @@ describe('model gallery', () => {
       expect(Math.abs(load + reaction)).toBeLessThan(1e-9 * Math.max(1, load));
       expect(residual).toBeLessThan(1e-12);
     }
+  });
+
+  it.each(files('.'))('%s states an error that tells how far a mesh of ten times the nodes is off', (file) => {
+    const model = readHeadModel(text(file));
+    const stated = solveHead(model).result;
+    const fine = solveHead({ ...model, mesh: { size: FINE } }, { quality: 'live' }).result;
+    expect(fine.dofs).toBeGreaterThan(3.5 * stated.dofs);
+    stated.verdict.criteria.forEach(({ criterion, value, error }, i) => {
+      const off = Math.abs(fine.verdict.criteria[i].value - value);
+      expect(off, criterion).toBeLessThan(2 * error!);
+      expect(error, criterion).toBeLessThan(0.01 * value);
+    });
   });
 
   it.each(files('.'))('%s points an editor to its schema and says what it is for', (file) => {

@@ -1,15 +1,26 @@
 import { run } from './program.ts';
+import type { Terminal } from './terminal.ts';
 
-// A reader that has seen enough, such as `head`, closes the pipe: no reason to complain.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit();
-});
+/**
+ * Runs a command line on a terminal, by default that of this process.
+ *
+ * @returns exit code
+ */
+export function main(args: readonly string[], terminal: Terminal = ownTerminal()): Promise<number> {
+  return run(args, terminal);
+}
 
-process.exitCode = await run(process.argv.slice(2), {
-  out: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
-  input: process.stdin,
-  colour: process.stdout.isTTY === true && process.env.NO_COLOR === undefined && process.env.TERM !== 'dumb',
-  interactive: process.stderr.isTTY === true,
-});
+function ownTerminal(): Terminal {
+  // A reader that has seen enough, such as `head`, closes the pipe: no reason to complain.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
+  return {
+    out: (text) => process.stdout.write(text),
+    err: (text) => process.stderr.write(text),
+    input: process.stdin,
+    colour: process.stdout.isTTY === true && process.env.NO_COLOR === undefined && process.env.TERM !== 'dumb',
+    interactive: process.stderr.isTTY === true,
+  };
+}

@@ -5,9 +5,9 @@ import type { Shape } from '../geometry/shape.ts';
 import type { HeadModel } from './head-model.ts';
 
 /** Nodes a head is given: enough for the bow to about 1 %, few enough to solve at once. */
-const USUAL = 1700;
+const USUAL = 800;
 /** Small fields and ribs may raise that. */
-const MOST = 2400;
+const MOST = 1000;
 /** Nodes that a size asked for may lead to. */
 const LIMIT = 300_000;
 /** Elements across a probe field and across a rib. */

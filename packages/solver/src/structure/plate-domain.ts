@@ -41,8 +41,8 @@ const FEW_LOADS = 64;
 export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coarsening = 1): PlateDomain {
   // The outline is read twice: roughly for its extent, then with arcs as fine as the elements along them.
   const rough = [shapeRing(problem.outline, { chord: extentOf(problem.outline) / 200, path: 'outline' })];
-  const base = baseSize(problem, rough) * coarsening;
-  const ring = (shape: Shape, path: string): Ring => shapeRing(shape, { chord: SAGITTA * base, path });
+  const base = baseSize(problem, rough);
+  const ring = (shape: Shape, path: string): Ring => shapeRing(shape, { chord: SAGITTA * base * coarsening, path });
 
   const outline = ring(problem.outline, 'outline');
   const openings = (problem.openings ?? []).map((shape, i) => ring(shape, `openings.${i}`));
@@ -55,9 +55,11 @@ export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coars
     ...pointLoads(problem).map((at) => ({ at, size: base / 3 })),
     ...(heldSimply(problem) ? plate.flatMap((boundary) => singularCorners(boundary, base)) : []),
   ];
+  const asked = sizeField({ base, sources, growth: GROWTH });
   return {
     mesh: { outline: plate, regions: [...regions, ...areas] },
-    size: sizeField({ base, sources, growth: GROWTH }),
+    // Coarser everywhere alike, or the two meshes would not be of one family and their difference would say nothing.
+    size: (x, y) => coarsening * asked(x, y),
     regions,
     areas,
     plate,
