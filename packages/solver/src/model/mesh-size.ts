@@ -4,19 +4,16 @@ import { shapeRing } from '../geometry/ring.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { HeadModel } from './head-model.ts';
 
-/** Nodes a head is given: enough for the bow to about 1 %, few enough to solve at once. */
-const USUAL = 800;
-/** Small fields and ribs may raise that. */
-const MOST = 1000;
+/** Nodes a head is given: enough for the bow to about 0.5 %, few enough to solve at once. */
+const PLAIN = 1700;
+/** The same before the ribs, which bring about as many again. */
+const RIBBED = 1000;
 /** Nodes that a size asked for may lead to. */
 const LIMIT = 300_000;
-/** Elements across a probe field and across a rib. */
-const ACROSS_FIELD = 4;
-const ACROSS_RIB = 2;
 
 /**
- * Element size of a head: the one asked for, or one that follows from the larger of body and frame, refined to resolve
- * probe fields and ribs as far as the number of nodes allows.
+ * Element size of a head: the one asked for, or one that follows from the larger of body and frame. The mesher refines
+ * it along ribs and at fasteners.
  *
  * @throws Fault TOO_LARGE when the size asked for would give millions of elements
  */
@@ -26,13 +23,7 @@ export function meshSize(model: HeadModel): number {
     model.frame === undefined ? 0 : roughArea(model.frame.outer, 'frame.outer'),
   );
   const sizeFor = (nodes: number) => Math.sqrt((2 * plate) / (Math.sqrt(3) * nodes));
-  if (model.mesh === undefined) {
-    const narrow = [
-      ...model.sites.probes.field.map((length) => length / ACROSS_FIELD),
-      ...(model.frame?.ribs ?? []).map(({ width }) => width / ACROSS_RIB),
-    ];
-    return Math.max(sizeFor(MOST), Math.min(sizeFor(USUAL), ...narrow));
-  }
+  if (model.mesh === undefined) return sizeFor((model.frame?.ribs ?? []).length > 0 ? RIBBED : PLAIN);
   const { size } = model.mesh;
   const least = sizeFor(LIMIT);
   if (size < least)
