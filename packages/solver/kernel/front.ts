@@ -133,10 +133,10 @@ export function enterBlocks(front: Front): void {
   }
 }
 
-/** Clears the pivot columns of a front. */
+/** Clears the pivot columns of a front, whose triangle follows the rectangle. */
 @inline
 export function clear(front: Front): void {
-  memory.fill(front.pivot, 0, triangleBytes(front.width) + 9 * F * <usize>(front.width * front.below));
+  memory.fill(front.rectangle, 0, triangleBytes(front.width) + 9 * F * <usize>(front.width * front.below));
 }
 
 /** Clears the update of a front, but for the panels of others. */

@@ -257,12 +257,12 @@ function forwardRows(front: Front, here: usize, y: usize): void {
   }
 }
 
-/** `y_here <- y_here - B^T y_rows`, last panel first: the whole factor then is read once, from its end to its beginning. */
+/** `y_here <- y_here - B^T y_rows`. Over all fronts the factor is read once, from its beginning to its end. */
 @inline
 function backwardRows(front: Front, y: usize, here: usize): void {
   const below = front.below;
   const n = 3 * front.width;
-  for (let i: i32 = (below - 1) & ~1; i >= 0; i -= 2) {
+  for (let i: u32 = 0; i < below; i += 2) {
     const a = front.rectangle + rectangleRow(below, front.width, i);
     const rows = front.rows + 4 * <usize>i;
     const upper = y + 3 * F * <usize>load<u32>(rows);

@@ -28,7 +28,7 @@ export interface Symbolic {
   readonly row: Uint32Array;
   /** Where each of those rows stands among the rows of the parent's front. */
   readonly relative: Uint32Array;
-  /** `[nSupernodes + 1]` address of the pivot triangle in the factor; the rectangle below it follows at `belowAt`. */
+  /** `[nSupernodes]` address of the pivot triangle in the factor. */
   readonly pivotAt: Uint32Array;
   /** `[nSupernodes]` */
   readonly belowAt: Uint32Array;
@@ -143,17 +143,19 @@ function rowStructure(
   return { supernodeOf, rowStart, row, relative };
 }
 
-/** Addresses in the factor. */
+/** Addresses in the factor, in the order in which a backward solve reads it: each field that is shown costs one. */
 function addresses({ first, parent, height }: Supernodes) {
   const count = parent.length;
-  const pivotAt = new Uint32Array(count + 1);
+  const pivotAt = new Uint32Array(count);
   const belowAt = new Uint32Array(count);
-  for (let s = 0; s < count; s++) {
+  let end = 0;
+  for (let s = count - 1; s >= 0; s--) {
     const width = first[s + 1] - first[s];
-    belowAt[s] = pivotAt[s] + triangleSize(width);
-    pivotAt[s + 1] = belowAt[s] + rectangleSize(height[s] - width, width);
+    belowAt[s] = end;
+    pivotAt[s] = end + rectangleSize(height[s] - width, width);
+    end = pivotAt[s] + triangleSize(width);
   }
-  return { pivotAt, belowAt, factorSize: pivotAt[count] };
+  return { pivotAt, belowAt, factorSize: end };
 }
 
 /** Entries of the factor and arithmetic, by front and in all. */

@@ -92,14 +92,14 @@ describe('symbolic factorisation', () => {
     );
   });
 
-  it('lays the fronts of the factor one after another', () => {
+  it('lays the fronts of the factor one after another as a backward solve meets them', () => {
     const { parent, first, rowStart, pivotAt, belowAt, factorSize } = gridOf(25, 40);
     let end = 0;
-    for (let s = 0; s < parent.length; s++) {
+    for (let s = parent.length - 1; s >= 0; s--) {
       const width = first[s + 1] - first[s];
-      expect(pivotAt[s]).toBe(end);
-      expect(belowAt[s]).toBe(end + triangleSize(width));
-      end = belowAt[s] + rectangleSize(rowStart[s + 1] - rowStart[s], width);
+      expect(belowAt[s]).toBe(end);
+      expect(pivotAt[s]).toBe(end + rectangleSize(rowStart[s + 1] - rowStart[s], width));
+      end = pivotAt[s] + triangleSize(width);
     }
     expect(end).toBe(factorSize);
   });
