@@ -13,6 +13,8 @@ export interface Holds {
   readonly sin: Float64Array;
   /** `[nNodes]` bit a set when local dof a is held at zero. */
   readonly mask: Uint8Array;
+  /** Nodes whose axes are not the global ones, ascending. */
+  readonly turned: Uint32Array;
 }
 
 /** Directions that turn by no more than this, degrees, belong to one smooth edge: the chords of a polygonised curve. */
@@ -60,11 +62,11 @@ export function holdsOf(mesh: Mesh, edges: readonly HeldEdge[]): Holds {
     }
   }
   for (const [node, list] of axes) holdRotations(holds, node, list);
-  return holds;
+  return { ...holds, turned: Uint32Array.from(axes.keys()).filter((node) => holds.cos[node] !== 1).sort() };
 }
 
 /** Holds the rotations about the axes given: about their mean when all are within {@link SMOOTH}, about any otherwise. */
-function holdRotations({ cos, sin, mask }: Holds, node: number, axes: readonly [number, number][]): void {
+function holdRotations({ cos, sin, mask }: Omit<Holds, 'turned'>, node: number, axes: readonly [number, number][]): void {
   if (axes.length === 0) return;
   const [fx, fy] = axes[0];
   let [sx, sy] = [0, 0];
@@ -84,8 +86,8 @@ function holdRotations({ cos, sin, mask }: Holds, node: number, axes: readonly [
 }
 
 /** Turns a vector over all dofs, `[3 * nNodes]`, from global into local axes, in place. Held dofs keep their values. */
-export function toLocal({ cos, sin }: Holds, u: Float64Array): void {
-  for (let i = 0; i < cos.length; i++) {
+export function toLocal({ cos, sin, turned }: Holds, u: Float64Array): void {
+  for (const i of turned) {
     const [a, b] = [u[3 * i + 1], u[3 * i + 2]];
     u[3 * i + 1] = cos[i] * a + sin[i] * b;
     u[3 * i + 2] = cos[i] * b - sin[i] * a;
@@ -93,8 +95,8 @@ export function toLocal({ cos, sin }: Holds, u: Float64Array): void {
 }
 
 /** Turns a vector over all dofs, `[3 * nNodes]`, from local into global axes, in place. */
-export function toGlobal({ cos, sin }: Holds, u: Float64Array): void {
-  for (let i = 0; i < cos.length; i++) {
+export function toGlobal({ cos, sin, turned }: Holds, u: Float64Array): void {
+  for (const i of turned) {
     const [a, b] = [u[3 * i + 1], u[3 * i + 2]];
     u[3 * i + 1] = cos[i] * a - sin[i] * b;
     u[3 * i + 2] = cos[i] * b + sin[i] * a;

@@ -75,7 +75,14 @@ export function rigidMotion(
 
 /** Adds rigid motions of the given amplitudes to a field, in place. */
 export function addMotion({ fields }: RigidMotion, amplitude: ArrayLike<number>, u: Float64Array): void {
-  for (let r = 0; r < fields.length; r++) addField(u, amplitude[r], fields[r]);
+  if (fields.length < 3) {
+    for (let r = 0; r < fields.length; r++) addField(u, amplitude[r], fields[r]);
+    return;
+  }
+  // A plate on its supports alone, the usual one: all three in one pass.
+  const [lift, tiltX, tiltY] = fields;
+  const [a, b, c] = [amplitude[0], amplitude[1], amplitude[2]];
+  for (let i = 0; i < u.length; i++) u[i] += a * lift[i] + b * tiltX[i] + c * tiltY[i];
 }
 
 function addField(u: Float64Array, share: number, field: Float64Array): void {
