@@ -122,7 +122,7 @@ describe('stiffness of a plate', () => {
       { along: { from: [10, 0], to: [10, 10] }, held: 'symmetry' },
     ]);
     // Axes at some angle at nodes inside, which no straight edge would give.
-    const turned = { cos: holds.cos.slice(), sin: holds.sin.slice(), mask: holds.mask.slice() };
+    const turned = { ...holds, cos: holds.cos.slice(), sin: holds.sin.slice(), mask: holds.mask.slice() };
     for (const node of [14, 15]) {
       turned.cos[node] = 0.6;
       turned.sin[node] = -0.8;
