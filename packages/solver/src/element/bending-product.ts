@@ -101,13 +101,15 @@ export function bendingProduct(
     Ke[q] = w1 * Z1 - w2 * Z2;
     Ke[9 + q] = u1 * Z1 + u2 * Z2 - g0y * Yy - g0x * Yt;
     Ke[18 + q] = v1 * Z1 + v2 * Z2 + g0x * Yx + g0y * Yt;
+    // Rows below the diagonal block are the mirror of columns to come.
+    if (q < 3) continue;
     Ke[27 + q] = w2 * Z2 - w0 * Z0;
     Ke[36 + q] = u2 * Z2 + u0 * Z0 - g1y * Yy - g1x * Yt;
     Ke[45 + q] = v2 * Z2 + v0 * Z0 + g1x * Yx + g1y * Yt;
+    if (q < 6) continue;
     Ke[54 + q] = w0 * Z0 - w1 * Z1;
     Ke[63 + q] = u0 * Z0 + u1 * Z1 - g2y * Yy - g2x * Yt;
     Ke[72 + q] = v0 * Z0 + v1 * Z1 + g2x * Yx + g2y * Yt;
   }
-  // Rounding differs between the halves: keep one.
-  for (let p = 1; p < 9; p++) for (let q = 0; q < p; q++) Ke[9 * q + p] = Ke[9 * p + q];
+  for (let p = 1; p < 9; p++) for (let q = 0; q < p; q++) Ke[9 * p + q] = Ke[9 * q + p];
 }

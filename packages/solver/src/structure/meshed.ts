@@ -39,14 +39,14 @@ export function meshPlate(problem: PlateProblem, areas: readonly Ring[], coarsen
   const domain = plateDomain(problem, areas, coarsening);
   const mesh = meshDomain(domain.mesh, domain.size);
   requireOnePiece(mesh);
+  const places = { locator: locator(mesh), section: sectionIndex(mesh, domain.regions) };
   clock.lap('mesh');
   const pattern = blockPattern(mesh);
   const symbolic = analyse(pattern, order(graphOf(pattern), mesh.x, mesh.y));
   clock.lap('ordering');
   return {
     mesh,
-    locator: locator(mesh),
-    section: sectionIndex(mesh, domain.regions),
+    ...places,
     firstArea: domain.regions.length + 1,
     ring: domain.ring,
     pattern,
