@@ -1,9 +1,9 @@
 /*
  * Time of an edit of a rib's width on Kestrel, from the model to the live verdict of three cases, by stage; medians over
- * edits after a warm-up, one thread or more.
+ * edits after a warm-up, one thread or more. One JSON line, ms.
  *
  *   npx esbuild benchmarks/edit.ts --bundle --platform=node --format=esm --outfile=dist/edit.mjs
- *   node dist/edit.mjs 30000 [threads]
+ *   node --experimental-wasm-relaxed-simd dist/edit.mjs 30000 [threads]
  *
  * Not covered: the error estimate that follows when the rib is let go, drawing.
  */
@@ -44,5 +44,5 @@ for (let edit = 0; edit < WARM_UP + EDITS; edit++) {
 }
 const median = (values: number[]) => values.sort((a, b) => a - b)[values.length >> 1];
 const names = Object.keys(laps[0]).filter((name) => name !== 'total');
-const text = names.map((name) => `${name} ${median(laps.map((lap) => lap[name])).toFixed(1)}`).join(', ');
-stdout.write(`${dofs} dofs, ${triangles} triangles, ${threads} threads, ms: ${text}\n`);
+const ms = Object.fromEntries(names.map((name) => [name, Number(median(laps.map((lap) => lap[name])).toFixed(1))]));
+stdout.write(`${JSON.stringify({ dofs, triangles, threads, ...ms })}\n`);

@@ -1,9 +1,9 @@
 /*
  * Growth of time and memory with the number of unknowns, one thread: a square ceramic plate on four fasteners, meshed,
- * assembled, ordered, factorised and solved. Prints a table and the exponents fitted between its ends.
+ * assembled, ordered, factorised and solved. One JSON line a size, then one with the exponents of dofs fitted to them.
  *
  *   npx esbuild benchmarks/growth.ts --bundle --platform=node --format=esm --outfile=dist/growth.mjs
- *   node dist/growth.mjs 10,30,100,300,1000
+ *   node --experimental-wasm-relaxed-simd dist/growth.mjs 10,30,100,300,1000
  *
  * Not covered: graded meshes (see drag.ts and kestrel-core.ts), more than one case, browsers.
  */
@@ -37,26 +37,25 @@ for (const kdof of (argv[2] ?? '10,30,100,300').split(',').map(Number)) {
     coarsening: 1,
     keepMesh: false,
   });
-  const ms = performance.now() - begin;
-  const dofs = 3 * structure.mesh.x.length;
-  const { nonZeros } = structure.factor.symbolic;
-  rows.push({ dofs, all: ms, factor: timings.factor, entries: nonZeros });
-  const steps = Object.entries(timings)
-    .map(([name, lap]) => `${name} ${lap.toFixed(0)}`)
-    .join(', ');
-  const peak = resourceUsage().maxRSS / 2 ** 20;
-  stdout.write(
-    `${dofs} dofs: ${ms.toFixed(0)} ms (${steps}), factor ${(nonZeros / 1e6).toFixed(1)} M entries, peak memory so far ${peak.toFixed(2)} GiB, residual ${cases[0].residual?.toExponential(1)}\n`,
-  );
+  const row = {
+    dofs: 3 * structure.mesh.x.length,
+    all: Math.round(performance.now() - begin),
+    factor: Math.round(timings.factor),
+    entries: structure.factor.symbolic.nonZeros,
+  };
+  rows.push(row);
+  const peak = Number((resourceUsage().maxRSS / 2 ** 20).toFixed(2));
+  stdout.write(`${JSON.stringify({ ...row, peak, residual: cases[0].residual })}\n`);
 }
+
 /** Slope of a straight line through the logarithms, least squares. */
 const exponent = (of: 'all' | 'factor' | 'entries') => {
   const points = rows.map((row) => [Math.log(row.dofs), Math.log(row[of])]);
   const mean = (k: 0 | 1) => points.reduce((sum, point) => sum + point[k], 0) / points.length;
   const [mx, my] = [mean(0), mean(1)];
   const covariance = points.reduce((sum, [x, y]) => sum + (x - mx) * (y - my), 0);
-  return (covariance / points.reduce((sum, [x]) => sum + (x - mx) ** 2, 0)).toFixed(2);
+  return Number((covariance / points.reduce((sum, [x]) => sum + (x - mx) ** 2, 0)).toFixed(2));
 };
 stdout.write(
-  `all ~ dofs^${exponent('all')}, factor time ~ dofs^${exponent('factor')}, factor entries ~ dofs^${exponent('entries')}\n`,
+  `${JSON.stringify({ exponents: { all: exponent('all'), factor: exponent('factor'), entries: exponent('entries') } })}\n`,
 );

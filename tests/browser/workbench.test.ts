@@ -75,6 +75,20 @@ describe.skipIf(!hasBrowser)('workbench', () => {
     expect(bow).toBe(await bowOnCommandLine(model));
   });
 
+  it('works the same where memory can not be shared between threads', async () => {
+    expect(await bench.page.evaluate(() => crossOriginIsolated)).toBe(true);
+    const plain = await openWorkbench(browser, inject('workbenchUrl'), { isolated: false });
+    const { page, complaints } = plain;
+    expect(await page.evaluate(() => crossOriginIsolated)).toBe(false);
+    await settled(page);
+    const { release } = await dragFastener(page, 'E', { x: -60, y: 10 });
+    await release();
+    await settled(page);
+    expect(await shownBow(page)).toBe(await bowOnCommandLine(await savedModel(page)));
+    expect(complaints).toEqual([]);
+    await plain.close();
+  });
+
   it('moves the fasteners opposite along when they are mirror-linked', async () => {
     const { page } = bench;
     await settled(page);

@@ -2,7 +2,7 @@ import { mkdir, mkdtemp, readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { HeadModel, Verdict } from '@flathead/solver';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, chromium, type Page, type Route } from 'playwright-core';
 import { findChromium } from '../../scripts/find-chromium.mjs';
 import { flathead, root } from '../command-line/run.ts';
 
@@ -46,7 +46,7 @@ export async function launchBrowser(): Promise<Browser> {
 export async function openWorkbench(
   browser: Browser,
   url: string,
-  { colourScheme = 'light' }: { colourScheme?: 'light' | 'dark' } = {},
+  { colourScheme = 'light', isolated = true }: { colourScheme?: 'light' | 'dark'; isolated?: boolean } = {},
 ): Promise<Workbench> {
   const context = await browser.newContext({
     colorScheme: colourScheme,
@@ -54,6 +54,7 @@ export async function openWorkbench(
     acceptDownloads: true,
     locale: 'en-GB',
   });
+  if (!isolated) await context.route(url, serveUnisolated);
   const page = await context.newPage();
   page.setDefaultTimeout(60_000);
   const complaints: string[] = [];
@@ -71,6 +72,13 @@ export async function openWorkbench(
   const opened = performance.now();
   await page.goto(url);
   return { page, opened, complaints, close: () => context.close() };
+}
+
+/** Hands a page over without the headers that isolate it, as a plain web server would. */
+async function serveUnisolated(route: Route): Promise<void> {
+  const response = await route.fetch();
+  const headers = Object.entries(response.headers()).filter(([name]) => !name.startsWith('cross-origin-'));
+  await route.fulfill({ response, headers: Object.fromEntries(headers) });
 }
 
 /** Waits until the full answer shown, with its error, is that of the head shown. */
