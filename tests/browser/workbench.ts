@@ -128,22 +128,33 @@ export async function circleFastener(page: Page, name: string, ms: number): Prom
   await release();
 }
 
-/** Counts the tasks of the page over 50 ms, with their ms, and how often the shown bow changes. */
+/** A frame of the page that took long, as the Long Animation Frames API tells of it. */
+interface LongFrame extends PerformanceEntry {
+  readonly scripts: readonly { readonly duration: number; readonly startTime: number }[];
+}
+
+/** Counts the tasks over 50 ms, the longest runs of the page's own code in slow frames, ms, and changes of the shown bow. */
 export async function watchPage(page: Page) {
   const watch = await page.evaluateHandle(() => {
+    const begin = performance.now();
     const longTasks: number[] = [];
+    const scripts: number[] = [];
     let bows = 0;
     const tasks = new PerformanceObserver((list) => {
       for (const { duration } of list.getEntries()) longTasks.push(duration);
     });
     tasks.observe({ type: 'longtask' });
+    const frames = new PerformanceObserver((list) => {
+      for (const frame of list.getEntries() as LongFrame[])
+        for (const { startTime, duration } of frame.scripts) if (startTime > begin) scripts.push(duration);
+    });
+    frames.observe({ type: 'long-animation-frame' });
     const shown = new MutationObserver(() => bows++);
     const bow = document.querySelector('[data-testid="bow-value"]');
     if (bow !== null) shown.observe(bow, { characterData: true, childList: true, subtree: true });
     return () => {
-      tasks.disconnect();
-      shown.disconnect();
-      return { longTasks, bows };
+      for (const observer of [tasks, frames, shown]) observer.disconnect();
+      return { longTasks, scripts, bows };
     };
   });
   return { stop: () => watch.evaluate((read) => read()) };
