@@ -62,11 +62,20 @@ export function holdsOf(mesh: Mesh, edges: readonly HeldEdge[]): Holds {
     }
   }
   for (const [node, list] of axes) holdRotations(holds, node, list);
-  return { ...holds, turned: Uint32Array.from(axes.keys()).filter((node) => holds.cos[node] !== 1).sort() };
+  return {
+    ...holds,
+    turned: Uint32Array.from(axes.keys())
+      .filter((node) => holds.cos[node] !== 1)
+      .sort(),
+  };
 }
 
 /** Holds the rotations about the axes given: about their mean when all are within {@link SMOOTH}, about any otherwise. */
-function holdRotations({ cos, sin, mask }: Omit<Holds, 'turned'>, node: number, axes: readonly [number, number][]): void {
+function holdRotations(
+  { cos, sin, mask }: Omit<Holds, 'turned'>,
+  node: number,
+  axes: readonly [number, number][],
+): void {
   if (axes.length === 0) return;
   const [fx, fy] = axes[0];
   let [sx, sy] = [0, 0];

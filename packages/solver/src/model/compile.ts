@@ -77,7 +77,7 @@ function planHead(model: HeadModel, key: string): HeadPlan {
     plate: 1,
     outline: polygon(outline),
     openings: parts.plate.filter((ring) => ringArea(ring) < 0).map(polygon),
-    ...zonesOf(model, parts),
+    ...zonesOf(model, parts, siteArea),
     mesh: { size },
   };
   return { key, sites, siteArea, parts, plate, meshSize: size };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { pointSchema, shapeSchema } from '../geometry/shape.ts';
+import { holeArraySchema } from '../section/hole-array.ts';
 import { modulusSchema, poissonSchema, thicknessSchema } from '../section/section.ts';
 
 const label = z.string().min(1).max(200);
@@ -32,10 +33,9 @@ const probes = z
     touchdown: z.number().min(0).max(100).optional().describe('force of one probe at test height, N'),
     rate: z.number().min(1e-4).max(1e4).optional().describe('spring rate of one probe, N/mm'),
     kind: z.enum(['floating', 'shouldered']).optional().describe('floating if left out'),
-    holes: z
-      .strictObject({ pitch: positive(100), diameter: positive(100), pattern: z.enum(['square', 'triangular']) })
+    holes: holeArraySchema
       .optional()
-      .describe('kept with the model; the softening of the drilled field is not applied by this version'),
+      .describe('array of probe holes over the whole field, which softens it; solid if left out'),
   })
   .meta({ id: 'Probes' });
 

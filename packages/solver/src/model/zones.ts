@@ -1,7 +1,10 @@
+import { Fault } from '../fault/fault.ts';
 import { difference, intersection } from '../geometry/boolean.ts';
 import type { Region, Ring } from '../geometry/point.ts';
 import { perimeter, ringArea } from '../geometry/region.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
+import { requireTabulated } from '../section/drilled.ts';
+import { cellArea, type HoleArray } from '../section/hole-array.ts';
 import type { Layer, Section } from '../section/section.ts';
 import type { Frame, HeadModel, Material } from './head-model.ts';
 import { findMaterial } from './materials.ts';
@@ -10,7 +13,11 @@ import { type HeadParts, outerRings } from './parts.ts';
 /** Rings narrower than this, mm (2A/P), are rounding left by the booleans. */
 const NARROWEST = 1e-6;
 
+/** Probes over holes in the field that still pass: a field may be given to the outer holes' centres. */
+const FULL = 1.2;
+
 type PlateRegion = NonNullable<PlateProblem['regions']>[number];
+type SolidSection = Pick<Material, 'E' | 'nu'> & { readonly thickness: number };
 
 /** Sections of a head as a plate problem has them: the body's, and regions that overwrite it. */
 export interface Zones {
@@ -21,11 +28,42 @@ export interface Zones {
 /**
  * Cuts the plate into zones of one section - body, frame, and both - and orders their outer rings so that painting one
  * over the other gives the zones back: the outer rings of zones that do not overlap are nested or apart, so the larger
- * goes first, and holes need no ring of their own.
+ * goes first, and holes need no ring of their own. Drilled probe fields go last.
+ *
+ * @param fields rings of the probe fields
  */
-export function zonesOf(model: HeadModel, { body, bare, frameParts }: HeadParts): Zones {
+export function zonesOf(model: HeadModel, parts: HeadParts, fields: readonly Ring[]): Zones {
   const section = bodySection(model);
-  if (model.frame === undefined) return { section, regions: [] };
+  return { section, regions: [...framedRegions(model, section, parts), ...drilledRegions(model, section, fields)] };
+}
+
+/** Fields are drilled into the bare body: nothing else reaches over them. */
+function drilledRegions(model: HeadModel, section: SolidSection, fields: readonly Ring[]): PlateRegion[] {
+  const { holes, count, field } = model.sites.probes;
+  if (holes === undefined) return [];
+  requireTabulated(holes, 'sites.probes.holes');
+  requireFieldRoom(holes, count, field);
+  return fields.map((field) => ({ shape: polygon(field), section: { ...section, holes } }));
+}
+
+/** @throws Fault OUT_OF_RANGE when there are more probes than holes in the field */
+function requireFieldRoom(holes: HoleArray, count: number, [width, height]: readonly [number, number]): void {
+  const room = (width * height) / cellArea(holes);
+  if (count <= FULL * room) return;
+  throw new Fault(
+    'OUT_OF_RANGE',
+    `A probe field of ${width} x ${height} mm has room for about ${Math.floor(room)} holes at a pitch of ${holes.pitch} mm, but ${count} probes are asked for. Enlarge the field, lower the pitch, or lower the count.`,
+    'sites.probes.count',
+    { value: count, expected: `at most ${Math.floor(room)}` },
+  );
+}
+
+function framedRegions(
+  model: HeadModel,
+  section: SolidSection,
+  { body, bare, frameParts }: HeadParts,
+): readonly PlateRegion[] {
+  if (model.frame === undefined) return [];
   const { frame } = model;
   const zones: { region: Region; section: Section }[] = [{ region: bare, section }];
   for (const { region, thickness } of frameParts) {
@@ -38,7 +76,7 @@ export function zonesOf(model: HeadModel, { body, bare, frameParts }: HeadParts)
     .sort((a, b) => ringArea(b.ring) - ringArea(a.ring));
   const plain = rings.findIndex((zone) => zone.section !== section);
   const painted = plain < 0 ? [] : rings.slice(plain);
-  return { section, regions: painted.map(({ ring, section }) => ({ shape: polygon(ring), section })) };
+  return painted.map(({ ring, section }) => ({ shape: polygon(ring), section }));
 }
 
 /** A ring as the shape of a plate problem. */
@@ -46,7 +84,7 @@ export function polygon(ring: Ring): { polygon: [number, number][] } {
   return { polygon: ring.map(([x, y]) => [x, y]) };
 }
 
-function bodySection(model: HeadModel): Section {
+function bodySection(model: HeadModel): SolidSection {
   const { E, nu } = bodyMaterial(model);
   return { E, nu, thickness: model.body.thickness };
 }

@@ -1,5 +1,6 @@
 import { Fault } from '../fault/fault.ts';
 import { bondedLayers } from './bonded-layers.ts';
+import { drilledRigidity } from './drilled.ts';
 import { isotropicBending, SHEAR_CORRECTION, shearModulus } from './isotropic.ts';
 import type { Rigidity } from './rigidity.ts';
 import type { Layer, Section } from './section.ts';
@@ -14,13 +15,16 @@ import type { Layer, Section } from './section.ts';
  * Sliding layers bend each about its own middle; bonded ones together about their common middle.
  *
  * @param path of the section in the model, for messages
- * @throws Fault OUT_OF_RANGE when the section is not positive definite; OVERLAP when bonded layers share a height;
+ * @throws Fault OUT_OF_RANGE when the section is not positive definite or its holes are outside of the known range; OVERLAP when bonded layers share a height;
  *   NOT_YET when bonded layers are not symmetric about their common middle
  */
 export function rigidityOf(section: Section, path: string): Rigidity {
   if ('layers' in section)
     return section.join === 'sliding' ? slidingLayers(section.layers) : bondedLayers(section.layers, path);
-  if ('thickness' in section) return slidingLayers([section]);
+  if ('thickness' in section) {
+    const { holes } = section;
+    return holes === undefined ? slidingLayers([section]) : drilledRigidity({ ...section, holes }, `${path}.holes`);
+  }
   if ('D' in section) return { bending: isotropicBending(section.D, section.nu), shear: null };
 
   const { Dx, Dy, D1, Dxy } = section;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { holeArraySchema } from './hole-array.ts';
 
 /** Physical ranges, MPa, mm and N mm: wide enough for any plate, narrow enough to keep 1e300 out of the solver. */
 export const modulusSchema = z.number().min(1e-3).max(1e7);
@@ -18,7 +19,14 @@ const layer = z
 /** Section of a plate: solid, given rigidities, or layers. */
 export const sectionSchema = z
   .union([
-    z.strictObject({ E: modulusSchema, nu: poissonSchema, thickness: thicknessSchema }).meta({ id: 'SolidSection' }),
+    z
+      .strictObject({
+        E: modulusSchema,
+        nu: poissonSchema,
+        thickness: thicknessSchema,
+        holes: holeArraySchema.optional().describe('drilled all over; long holes: the plate several pitches thick'),
+      })
+      .meta({ id: 'SolidSection' }),
     z.strictObject({ D: rigidity, nu: poissonSchema }).meta({ id: 'RigiditySection' }),
     z
       .strictObject({ Dx: rigidity, Dy: rigidity, D1: z.number().min(-1e18).max(1e18), Dxy: rigidity })

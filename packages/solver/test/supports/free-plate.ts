@@ -23,7 +23,12 @@ export function freePlate(columns: number, rows: number) {
   const triangles = Uint32Array.from(corners);
   const region = new Uint32Array(triangles.length / 3);
   const pattern = blockPattern({ x, triangles });
-  const holds = { cos: new Float64Array(n).fill(1), sin: new Float64Array(n), mask: new Uint8Array(n), turned: new Uint32Array(0) };
+  const holds = {
+    cos: new Float64Array(n).fill(1),
+    sin: new Float64Array(n),
+    mask: new Uint8Array(n),
+    turned: new Uint32Array(0),
+  };
   const steel = rigidityOf({ E: 2e5, nu: 0.3, thickness: 0.6 }, 'section');
   const K = assembleStiffness({ x, y, triangles, region }, pattern, [steel], 'shear', [], holds);
   const motion = rigidMotion(K, x, y, () => {});
