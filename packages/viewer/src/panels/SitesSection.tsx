@@ -1,15 +1,22 @@
 import { SegmentedControl } from '@mantine/core';
-import { withPitchInstead } from '../state/recipe-edits.ts';
+import { withHoles, withPitchInstead } from '../state/recipe-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { Choice } from './Choice.tsx';
 import { NumberField } from './NumberField.tsx';
 import { Row, Times } from './Row.tsx';
 import { Section } from './Section.tsx';
+import { Toggle } from './Toggle.tsx';
 
 const PROBES = 'sites.probes';
 const CLAIMED = [
   ...['sites.columns', 'sites.rows', 'sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.count`, `${PROBES}.preload`],
+  ...['pitch', 'diameter', 'pattern', 'angle'].map((key) => `${PROBES}.holes.${key}`),
   ...['sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.field`].flatMap((path) => [path, `${path}.0`, `${path}.1`]),
+];
+const HOLES = `${PROBES}.holes`;
+const PATTERNS = [
+  { value: 'square', label: 'Square: rows and columns' },
+  { value: 'triangular', label: 'Triangular: rows offset by half' },
 ];
 const KINDS = [
   { value: 'floating', label: 'Floating: relieve when touched' },
@@ -21,6 +28,7 @@ export function SitesSection() {
   const { history } = useWorkbench();
   const sites = useModel((model) => model.sites);
   const byPitch = sites.pitch !== undefined;
+  const drilled = sites.probes.holes !== undefined;
   const count = sites.columns * sites.rows;
   const force = sites.probes.count * sites.probes.preload;
   const aside = `${count} ${count === 1 ? 'site' : 'sites'}, ${force.toFixed(force < 10 ? 1 : 0)} N each`;
@@ -71,6 +79,30 @@ export function SitesSection() {
       <Row label="Probes a site">
         <NumberField path={`${PROBES}.count`} name="Probes a site" step={10} />
       </Row>
+      <Row label="Drilled as an array">
+        <Toggle
+          name="Probe fields drilled as an array of holes"
+          testId="holes-switch"
+          on={drilled}
+          onChange={(on) => history.edit((model) => withHoles(model, on))}
+        />
+      </Row>
+      {drilled && (
+        <>
+          <Row label="Hole pitch">
+            <NumberField path={`${HOLES}.pitch`} name="Pitch of the holes" unit="mm" step={0.01} />
+          </Row>
+          <Row label="Hole diameter">
+            <NumberField path={`${HOLES}.diameter`} name="Diameter of the holes" unit="mm" step={0.01} />
+          </Row>
+          <Row label="Pattern">
+            <Choice path={`${HOLES}.pattern`} name="Pattern of the holes" options={PATTERNS} />
+          </Row>
+          <Row label="Rows turned by">
+            <NumberField path={`${HOLES}.angle`} name="Angle of the rows of holes" unit="°" step={5} empty="0" />
+          </Row>
+        </>
+      )}
       <Row label="Preload of a probe">
         <NumberField path={`${PROBES}.preload`} name="Preload of a probe" unit="N" step={0.01} />
       </Row>

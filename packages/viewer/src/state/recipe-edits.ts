@@ -66,6 +66,19 @@ export function withPitchInstead(model: HeadModel, byPitch: boolean): HeadModel 
   return { ...model, sites };
 }
 
+/** Probe fields drilled with an array of holes, one for each probe, or counted as solid. */
+export function withHoles(model: HeadModel, on: boolean): HeadModel {
+  const { holes: _, ...bare } = model.sites.probes;
+  const probes = on ? { ...bare, holes: likelyHoles(bare) } : bare;
+  return { ...model, sites: { ...model.sites, probes } };
+}
+
+/** A square array that fills the field, on hundredths of a millimetre, with holes of 60 % of the pitch. */
+function likelyHoles({ count, field: [width, height] }: Sites['probes']): NonNullable<Sites['probes']['holes']> {
+  const pitch = Math.max(0.02, Math.floor(100 * Math.sqrt((width * height) / count)) / 100);
+  return { pitch, diameter: Math.round(60 * pitch) / 100, pattern: 'square' };
+}
+
 export function withNewCase(model: HeadModel): HeadModel {
   const names = new Set(model.cases.map(({ name }) => name));
   const touched = names.has('all touched') ? freeName('case ', names) : 'all touched';

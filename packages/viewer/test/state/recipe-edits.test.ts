@@ -1,4 +1,4 @@
-import { checkHeadModel, sitePitch } from '@flathead/solver';
+import { checkHeadModel, sitePitch, solveHead } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
 import { createDraftStore, hasDrafts, keepDraft } from '../../src/state/draft-store.ts';
 import { createHeadStore } from '../../src/state/head-store.ts';
@@ -8,6 +8,7 @@ import {
   gapRibIndex,
   withFrame,
   withGapRibs,
+  withHoles,
   withNewCase,
   withNewFastener,
   withPitchInstead,
@@ -85,6 +86,18 @@ describe('edits of the recipe', () => {
     expect(checkHeadModel(byDie)).toEqual(byDie);
     expect(sitePitch(byDie.sites)).toEqual([14, 12]);
     expect(sitePitch(withPitchInstead(byDie, true).sites)).toEqual([14, 12]);
+  });
+
+  it('drill the fields with an array that has room for every probe, or fill them again', () => {
+    const drilled = withHoles(sampleHead, true);
+    expect(checkHeadModel(drilled)).toEqual(drilled);
+    const { holes, count, field } = drilled.sites.probes;
+    expect(count * holes!.pitch ** 2).toBeLessThanOrEqual(field[0] * field[1]);
+    expect(holes!.diameter / holes!.pitch).toBeCloseTo(0.6, 1);
+    expect(solveHead(drilled).result.verdict.criteria[0].value).toBeGreaterThan(
+      solveHead(withHoles(sampleHead, false)).result.verdict.criteria[0].value,
+    );
+    expect(withHoles(drilled, false).sites.probes.holes).toBeUndefined();
   });
 
   it('put a new fastener under a free name at a free place', () => {
