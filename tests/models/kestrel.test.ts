@@ -33,6 +33,23 @@ describe('Kestrel', () => {
     expect(baseline.criteria[0].site).toMatch(/^[AB]3$/);
   });
 
+  it('is held by screws that pull, and not by one that could only push', () => {
+    const head = model('both');
+    const holding = (acts: (index: number) => 'pull' | 'push') =>
+      solveHead({ ...head, fasteners: head.fasteners.map((fastener, i) => ({ ...fastener, acts: acts(i) })) }).result;
+    const pulling = holding(() => 'pull');
+    expect(bow(pulling.verdict)).toBe(bow(both));
+    expect(pulling.verdict.remarks).toEqual(both.remarks);
+
+    const one = holding((i) => (i === 0 ? 'push' : 'pull'));
+    const [{ fasteners, load, reaction }] = one.cases;
+    expect(fasteners[0]).toMatchObject({ name: 'NW', reaction: 0 });
+    expect(fasteners[0].w).toBeGreaterThan(0);
+    expect(Math.abs(load + reaction)).toBeLessThan(1e-9 * load);
+    expect(bow(one.verdict)).toBeGreaterThan(bow(both));
+    expect(one.verdict.remarks).toContain('Fastener NW lets go in case "mounted".');
+  });
+
   it('is the same head but for what each variant says', () => {
     const { name, note, frame, fasteners, ...rest } = model('baseline');
     for (const variant of ['moved-fasteners', 'ribs', 'both'])

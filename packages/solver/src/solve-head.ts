@@ -80,7 +80,7 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     mesh: main.structure.mesh,
     sites: head.sites,
     cases,
-    verdict: verdictOf(model.limits, cases, opinions, keepOutRemarks(model)),
+    verdict: verdictOf(model.limits, cases, opinions, [...keepOutRemarks(model), ...lettingGo(model, cases)]),
     dofs: 3 * main.structure.mesh.x.length,
     timings: { ...main.timings, total: performance.now() - started },
   };
@@ -88,6 +88,15 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     result,
     stages: { plan: head.plan, main, coarse: coarse ?? previous?.coarse ?? null, thin: thin ?? previous?.thin ?? null },
   };
+}
+
+/** One sentence for each fastener that holds one way only and has let go. */
+function lettingGo({ fasteners }: HeadModel, cases: readonly CaseResult[]): string[] {
+  return cases.flatMap((solved) =>
+    solved.fasteners
+      .filter(({ reaction, w }, i) => (fasteners[i].acts ?? 'both') !== 'both' && reaction === 0 && w !== 0)
+      .map(({ name }) => `Fastener ${name} lets go in case "${solved.name}".`),
+  );
 }
 
 /** From a head model to its verdict in one call. */

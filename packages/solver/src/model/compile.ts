@@ -50,11 +50,12 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
   const plan = previous?.key === key ? previous : planHead(model, key);
   const { sites, siteArea, meshSize } = plan;
   const fasteners = placeFasteners(model, plan.parts, sites, siteArea);
-  const supports = fasteners.map(({ name, at: [x, y], bearing, stiffness }) => ({
+  const supports = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }) => ({
     name,
     at: [x, y] as [number, number],
     diameter: bearing,
     stiffness,
+    acts,
   }));
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
   const problems = model.cases.map((_, i) => ({ ...plate, loads: caseLoads(model, sites, i) }));

@@ -16,6 +16,7 @@ export interface PlacedFastener {
   readonly bearing: number;
   /** N/mm; `null` = rigid. */
   readonly stiffness: number | null;
+  readonly acts: 'both' | 'pull' | 'push';
   /** What an estimated stiffness is made of; `null` where the model gives it. */
   readonly terms: StiffnessTerms | null;
 }
@@ -39,8 +40,8 @@ export function placeFasteners(
     requireOnPlate(fastener, parts, path);
     const bearing = bearingOf(model, fastener, path);
     const stack = stackAt(model, parts, fastener.at);
-    const { name, at } = fastener;
-    return { name, at, bearing, ...fastenerStiffness(fastener, bearing, stack, path) };
+    const { name, at, acts = 'both' } = fastener;
+    return { name, at, bearing, acts, ...fastenerStiffness(fastener, bearing, stack, path) };
   });
   placed.forEach((fastener, i) => {
     requireClearOfSites(fastener, sites, fields, `fasteners.${i}.at`);

@@ -93,6 +93,10 @@ const fastener = z
       .union([z.enum(['rigid', 'auto']), z.number().min(1e-3).max(1e12)])
       .optional()
       .describe('N/mm, rigid, or auto: from the screw; auto if left out'),
+    acts: z
+      .enum(['both', 'pull', 'push'])
+      .optional()
+      .describe('pull only holds the head back towards the board, push only keeps it off the board; both if left out'),
   })
   .meta({ id: 'Fastener' });
 

@@ -3,7 +3,8 @@ import { addScaled, dotDense } from '../linear-algebra/half-solve.ts';
 import { scaledResidual } from '../linear-algebra/residual.ts';
 import { backward } from '../linear-algebra/solve.ts';
 import { addRow } from '../linear-algebra/sparse-row.ts';
-import { type Equilibrium, react } from '../supports/equilibrium.ts';
+import type { Equilibrium } from '../supports/equilibrium.ts';
+import { reactOneWay } from '../supports/one-way.ts';
 import { addMotion } from '../supports/rigid-motion.ts';
 import type { Loading } from './loading.ts';
 import type { Structure } from './structure.ts';
@@ -32,7 +33,7 @@ export function solveCase(
 ): PlateSolution {
   const { factor, motion, stiffness, norm, holds } = structure;
   const seat = Float64Array.from(system.supports, ({ half }) => dotDense(half, loading.half));
-  const { force, motion: amplitude } = react(system, seat, loading.resultant);
+  const { force, motion: amplitude } = reactOneWay(system, seat, loading.resultant);
 
   const y = loading.half.slice();
   system.supports.forEach(({ half }, i) => {

@@ -1,6 +1,5 @@
 import { rowToLocal } from '../assembly/holds.ts';
 import { discRow, pointRow } from '../assembly/rows.ts';
-import { Fault } from '../fault/fault.ts';
 import type { PlateSupport } from '../plate/plate-problem.ts';
 import type { Support } from '../supports/compliance.ts';
 import type { Structure } from './structure.ts';
@@ -8,20 +7,13 @@ import type { Structure } from './structure.ts';
 /**
  * A support as it meets the dofs: the average of w over its bearing disc, or w at its point.
  *
- * @throws Fault OUTSIDE when it is off the plate; NOT_YET when it acts one way only
+ * @throws Fault OUTSIDE when it is off the plate
  */
 export function supportOf(structure: Structure, support: PlateSupport, index: number): Support {
   const path = `supports.${index}`;
   const { at, diameter = 0, stiffness = null, acts = 'both', name = `S${index + 1}` } = support;
-  if (acts !== 'both')
-    throw new Fault(
-      'NOT_YET',
-      `Support ${name} acts as "${acts}" only; one-way supports are not solved by this version. Use "both" and check the sign of its reaction.`,
-      `${path}.acts`,
-      { value: acts, expected: 'both' },
-    );
   const { mesh, locator, holds } = structure;
   const row =
     diameter > 0 ? discRow(mesh, locator, at, diameter, `${path}.at`) : pointRow(mesh, locator, at, `${path}.at`);
-  return { name, row: rowToLocal(holds, row), stiffness };
+  return { name, row: rowToLocal(holds, row), stiffness, acts };
 }

@@ -4,6 +4,9 @@ import { dot, type HalfSolve, halfSolve } from '../linear-algebra/half-solve.ts'
 import { dotRow } from '../linear-algebra/sparse-row.ts';
 import type { RigidMotion } from './rigid-motion.ts';
 
+/** Which way a support acts: pull holds back motion along +z only, push motion along -z only. */
+type Acts = 'both' | 'pull' | 'push';
+
 /** A support as it meets the dofs. */
 export interface Support {
   readonly name: string;
@@ -11,6 +14,8 @@ export interface Support {
   readonly row: SparseRow;
   /** N/mm; `null` = rigid. */
   readonly stiffness: number | null;
+  /** Both ways if left out. */
+  readonly acts?: Acts;
 }
 
 /** A support with all that the grounded factor has to say about it. Depends on its place alone, not on the others. */

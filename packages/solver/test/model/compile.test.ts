@@ -145,7 +145,9 @@ describe('compileHead', () => {
       at: [21, -18],
       diameter: 4.18,
       stiffness: fasteners[3].stiffness,
+      acts: 'both',
     });
+    expect(compile({ 'fasteners.3.acts': 'pull' }).problems[0].supports![3].acts).toBe('pull');
   });
 
   it('clamps only the frame where the body does not reach', () => {

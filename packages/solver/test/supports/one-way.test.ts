@@ -1,0 +1,164 @@
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { describe, expect, it } from 'vitest';
+import { dotDense } from '../../src/linear-algebra/half-solve.ts';
+import { forward } from '../../src/linear-algebra/solve.ts';
+import { complianceMatrix, type Support, type SupportSolve, solveSupport } from '../../src/supports/compliance.ts';
+import { equilibrium, react } from '../../src/supports/equilibrium.ts';
+import { reactOneWay } from '../../src/supports/one-way.ts';
+import { atNode, freePlate } from './free-plate.ts';
+
+const plate = freePlate(9, 6);
+
+interface Problem {
+  readonly solved: readonly SupportSolve[];
+  readonly seat: Float64Array;
+  readonly resultant: Float64Array;
+}
+
+function problem(supports: readonly Omit<Support, 'name'>[], f: Float64Array): Problem {
+  const solved = supports.map((support, i) =>
+    solveSupport(plate.factor, plate.motion, { name: `S${i + 1}`, ...support }),
+  );
+  const y = forward(plate.factor, f);
+  return {
+    solved,
+    seat: Float64Array.from(solved, ({ half }) => dotDense(half, y)),
+    resultant: Float64Array.from(plate.motion.fields, (field) => field.reduce((sum, v, i) => sum + v * f[i], 0)),
+  };
+}
+
+/** Deflection of every seat under forces and motion. */
+function seats({ solved, seat }: Problem, force: ArrayLike<number>, motion: ArrayLike<number>): number[] {
+  const m = solved.length;
+  const G = complianceMatrix(solved);
+  return solved.map((support, i) => {
+    let w = seat[i];
+    for (let j = 0; j < m; j++) w += G[i * m + j] * force[j];
+    support.motion.forEach((share, k) => {
+      w += share * motion[k];
+    });
+    return w;
+  });
+}
+
+const senseOf = ({ support: { acts } }: SupportSolve) => (acts === 'pull' ? -1 : acts === 'push' ? 1 : 0);
+
+/** Every set of one-way supports let go in turn: the forces of the one whose signs all hold, or null. */
+function byEnumeration(given: Problem): Float64Array | null {
+  const { solved, seat, resultant } = given;
+  const oneWay = solved.flatMap((support, i) => (senseOf(support) === 0 ? [] : [i]));
+  for (let set = 0; set < 2 ** oneWay.length; set++) {
+    const letGo = oneWay.filter((_, k) => set & (1 << k));
+    const kept = solved.map((_, i) => i).filter((i) => !letGo.includes(i));
+    try {
+      const system = equilibrium(
+        kept.map((i) => solved[i]),
+        resultant.length,
+      );
+      const { force, motion } = react(
+        system,
+        Float64Array.from(kept, (i) => seat[i]),
+        resultant,
+      );
+      const full = new Float64Array(solved.length);
+      kept.forEach((i, k) => {
+        full[i] = force[k];
+      });
+      const w = seats(given, full, motion);
+      const right = solved.every((support, i) =>
+        letGo.includes(i) ? senseOf(support) * w[i] >= 0 : senseOf(support) * full[i] >= 0,
+      );
+      if (right) return full;
+    } catch {
+      // These supports alone do not hold the plate.
+    }
+  }
+  return null;
+}
+
+/** Four to eight supports at different nodes, most of them one-way, and five loads either way. */
+function random(seed: number): Problem {
+  const generator = xoroshiro128plus(seed);
+  const below = (n: number) => (generator.next() >>> 0) % n;
+  const nodes = new Set<number>();
+  const count = 4 + below(5);
+  while (nodes.size < count) nodes.add(below(plate.n));
+  const acts = ['pull', 'push', 'both', 'pull'] as const;
+  const supports = [...nodes].map((node) => ({
+    row: atNode(node),
+    stiffness: below(3) === 0 ? null : 10 ** (2 + below(4)),
+    acts: acts[below(4)],
+  }));
+  const f = new Float64Array(3 * plate.n);
+  for (let k = 0; k < 5; k++) f[3 * below(plate.n)] += below(2000) / 100 - 4;
+  return problem(supports, f);
+}
+
+const answer = ({ solved, seat, resultant }: Problem) =>
+  reactOneWay(equilibrium(solved, plate.motion.count), seat, resultant);
+
+describe('supports that act one way', () => {
+  it('hold or let go as every set of them tried in turn says, on 200 seeded plates', () => {
+    let [letting, lifting] = [0, 0];
+    for (let seed = 1; seed <= 200; seed++) {
+      const given = random(seed);
+      let solvable = true;
+      try {
+        equilibrium(given.solved, plate.motion.count);
+      } catch {
+        // Held by nothing, one-way or not.
+        solvable = false;
+      }
+      if (!solvable) continue;
+      const expected = byEnumeration(given);
+      if (expected === null) {
+        lifting++;
+        expect(() => answer(given), `seed ${seed}`).toThrowError(expect.objectContaining({ code: 'MECHANISM' }));
+        continue;
+      }
+      const { force, motion } = answer(given);
+      const largest = Math.max(...expected.map(Math.abs));
+      force.forEach((value, i) => {
+        expect(Math.abs(value - expected[i]), `seed ${seed}, support ${i}`).toBeLessThan(1e-8 * largest);
+      });
+      const w = seats(given, force, motion);
+      given.solved.forEach((support, i) => {
+        const sense = senseOf(support);
+        if (sense === 0) return;
+        // Complementary: a force in its sense, or no force at all and the plate clear of it.
+        expect(sense * force[i]).toBeGreaterThanOrEqual(-1e-9 * largest);
+        if (force[i] === 0) {
+          letting++;
+          expect(sense * w[i]).toBeGreaterThanOrEqual(-1e-9 * Math.max(...w.map(Math.abs)));
+        }
+      });
+    }
+    // The seeds try both: supports that let go, and plates that nothing holds down.
+    expect(letting).toBeGreaterThan(50);
+    expect(lifting).toBeGreaterThan(10);
+  });
+
+  it('are as two-way ones while none has to let go', () => {
+    const f = new Float64Array(3 * plate.n);
+    f[3 * 34] = -5;
+    const at = [0, 9, 60, 69].map((node) => ({ row: atNode(node), stiffness: 1000 }));
+    const both = problem(at, f);
+    const push = problem(
+      at.map((support) => ({ ...support, acts: 'push' as const })),
+      f,
+    );
+    expect(answer(push).force).toEqual(answer(both).force);
+  });
+
+  it('names the supports of a plate that lifts off', () => {
+    const f = new Float64Array(3 * plate.n);
+    f[3 * 34] = 5;
+    const given = problem(
+      [0, 9, 60, 69].map((node) => ({ row: atNode(node), stiffness: null, acts: 'push' as const })),
+      f,
+    );
+    expect(() => answer(given)).toThrowError(
+      expect.objectContaining({ code: 'MECHANISM', path: 'supports', message: expect.stringContaining('S1, S2, S3') }),
+    );
+  });
+});
