@@ -43,7 +43,7 @@ describe('Kestrel', () => {
 
     const one = holding((i) => (i === 0 ? 'push' : 'pull'));
     const [{ fasteners, load, reaction }] = one.cases;
-    expect(fasteners[0]).toMatchObject({ name: 'NW', reaction: 0 });
+    expect(fasteners[0]).toMatchObject({ name: 'NW', reaction: 0, holds: false });
     expect(fasteners[0].w).toBeGreaterThan(0);
     expect(Math.abs(load + reaction)).toBeLessThan(1e-9 * load);
     expect(bow(one.verdict)).toBeGreaterThan(bow(both));

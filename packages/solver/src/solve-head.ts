@@ -80,7 +80,7 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     mesh: main.structure.mesh,
     sites: head.sites,
     cases,
-    verdict: verdictOf(model.limits, cases, opinions, [...keepOutRemarks(model), ...lettingGo(model, cases)]),
+    verdict: verdictOf(model.limits, cases, opinions, [...keepOutRemarks(model), ...lettingGo(cases)]),
     dofs: 3 * main.structure.mesh.x.length,
     timings: { ...main.timings, total: performance.now() - started },
   };
@@ -90,11 +90,11 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
   };
 }
 
-/** One sentence for each fastener that holds one way only and has let go. */
-function lettingGo({ fasteners }: HeadModel, cases: readonly CaseResult[]): string[] {
+/** One sentence for each fastener that has let go. */
+function lettingGo(cases: readonly CaseResult[]): string[] {
   return cases.flatMap((solved) =>
     solved.fasteners
-      .filter(({ reaction, w }, i) => (fasteners[i].acts ?? 'both') !== 'both' && reaction === 0 && w !== 0)
+      .filter(({ holds }) => !holds)
       .map(({ name }) => `Fastener ${name} lets go in case "${solved.name}".`),
   );
 }

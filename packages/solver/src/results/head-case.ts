@@ -33,11 +33,13 @@ export function headCase(
       name,
       at,
       reaction: solved.reactions[i],
-      w: stiffness === null ? 0 : -solved.reactions[i] / stiffness,
+      w: solved.seats[i],
+      holds: !solved.letGo.has(i),
       stiffness,
     }),
   );
-  const plane = bestFitPlane(Float64Array.from(fasteners.flatMap(({ at, w }) => [...at, w])));
+  const seats = fasteners.filter(({ holds }) => holds);
+  const plane = bestFitPlane(Float64Array.from(seats.flatMap(({ at, w }) => [...at, w])));
   const w = new Float64Array(mesh.x.length);
   const deviation = new Float64Array(mesh.x.length);
   for (let i = 0; i < w.length; i++) {

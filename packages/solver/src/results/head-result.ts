@@ -38,8 +38,10 @@ export interface FastenerResult {
   readonly at: Point;
   /** Force it exerts on the head along +z, N; negative holds the head back to the board. */
   readonly reaction: number;
-  /** Deflection of its seat, mm. */
+  /** Deflection of the head at its seat, mm. */
   readonly w: number;
+  /** False when it acts one way only and has let go: it carries nothing and is no part of the fastener plane. */
+  readonly holds: boolean;
   /** Stiffness used, N/mm; `null` = rigid. */
   readonly stiffness: number | null;
 }

@@ -2,7 +2,7 @@ import { toGlobal } from '../assembly/holds.ts';
 import { addScaled, dotDense } from '../linear-algebra/half-solve.ts';
 import { scaledResidual } from '../linear-algebra/residual.ts';
 import { backward } from '../linear-algebra/solve.ts';
-import { addRow } from '../linear-algebra/sparse-row.ts';
+import { addRow, dotRow } from '../linear-algebra/sparse-row.ts';
 import type { Equilibrium } from '../supports/equilibrium.ts';
 import { reactOneWay } from '../supports/one-way.ts';
 import { addMotion } from '../supports/rigid-motion.ts';
@@ -15,6 +15,10 @@ export interface PlateSolution {
   readonly u: Float64Array;
   /** Force of each support on the plate along +z, N, in the order of the supports. */
   readonly reactions: Float64Array;
+  /** Deflection of the plate at each support, mm, likewise. */
+  readonly seats: Float64Array;
+  /** Supports, by index, that act one way only and have let go. */
+  readonly letGo: ReadonlySet<number>;
   /** Sum of the loads along +z, N. */
   readonly load: number;
   /** Scaled residual of the plate without its grounding, under loads and reactions; null when it was not asked for. */
@@ -33,7 +37,7 @@ export function solveCase(
 ): PlateSolution {
   const { factor, motion, stiffness, norm, holds } = structure;
   const seat = Float64Array.from(system.supports, ({ half }) => dotDense(half, loading.half));
-  const { force, motion: amplitude } = reactOneWay(system, seat, loading.resultant);
+  const { force, motion: amplitude, letGo } = reactOneWay(system, seat, loading.resultant);
 
   const y = loading.half.slice();
   system.supports.forEach(({ half }, i) => {
@@ -49,6 +53,10 @@ export function solveCase(
     });
     residual = scaledResidual(stiffness, u, f, norm);
   }
+  const seats = Float64Array.from(system.supports, ({ support: { row, stiffness } }, i) => {
+    if (letGo.has(i)) return dotRow(row, u);
+    return stiffness === null ? 0 : -force[i] / stiffness;
+  });
   toGlobal(holds, u);
-  return { u, reactions: force, load: loading.total, residual };
+  return { u, reactions: force, seats, letGo, load: loading.total, residual };
 }

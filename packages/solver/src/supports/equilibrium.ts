@@ -16,9 +16,13 @@ export interface Equilibrium {
 export interface Reactions {
   /** Force of each support on the plate along +z, N, `[m]`. */
   readonly force: Float64Array;
+  /** Supports, by index, that act one way only and have let go; the plate is clear of them. */
+  readonly letGo: ReadonlySet<number>;
   /** Amplitude of each free rigid motion on top of the grounded answer, mm, `[r]`. */
   readonly motion: Float64Array;
 }
+
+const NONE: ReadonlySet<number> = new Set();
 
 /** Pivot of the scaled system under which two supports count as one. */
 const DISTINCT = 1e-13;
@@ -75,9 +79,9 @@ export function equilibrium(supports: readonly SupportSolve[], free: number): Eq
  */
 export function react({ supports, scale, lu }: Equilibrium, seat: Float64Array, resultant: Float64Array): Reactions {
   const m = supports.length;
-  if (lu === null) return { force: new Float64Array(0), motion: new Float64Array(0) };
+  if (lu === null) return { force: new Float64Array(0), motion: new Float64Array(0), letGo: NONE };
   const given = [...seat, ...resultant];
   const x = lu.solve(Matrix.columnVector(given.map((value, i) => -scale[i] * value)));
   const unscaled = Float64Array.from(scale, (s, i) => s * x.get(i, 0));
-  return { force: unscaled.subarray(0, m), motion: unscaled.subarray(m) };
+  return { force: unscaled.subarray(0, m), motion: unscaled.subarray(m), letGo: NONE };
 }

@@ -48,7 +48,7 @@ export function reactOneWay(system: Equilibrium, seat: Float64Array, resultant: 
     full[i] = force[k];
   });
   requireComplementary(supports, senses, letGo, full, motion, seat);
-  return { force: full, motion };
+  return { force: full, motion, letGo };
 }
 
 function hasSense(force: Float64Array, senses: readonly number[]): boolean {
