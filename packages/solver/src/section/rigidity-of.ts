@@ -15,8 +15,8 @@ import type { Layer, Section } from './section.ts';
  * Sliding layers bend each about its own middle; bonded ones together about their common middle.
  *
  * @param path of the section in the model, for messages
- * @throws Fault OUT_OF_RANGE when the section is not positive definite or its holes are outside of the known range; OVERLAP when bonded layers share a height;
- *   NOT_YET when bonded layers are not symmetric about their common middle
+ * @throws Fault OUT_OF_RANGE when the section is not positive definite or its holes are outside of the known range;
+ *   OVERLAP when bonded layers share a height; NOT_YET when bonded layers are not symmetric about their common middle
  */
 export function rigidityOf(section: Section, path: string): Rigidity {
   if ('layers' in section)

@@ -32,7 +32,8 @@ export function reactOneWay(system: Equilibrium, seat: Float64Array, resultant: 
   if (senses.every((sense) => sense === 0)) return all;
   if (hasSense(all.force, senses)) return all;
 
-  const letGo = whichLetGo(system, senses, seat, resultant);
+  const G = complianceMatrix(supports);
+  const letGo = whichLetGo(system, G, senses, seat, resultant);
   const kept = supports.map((_, i) => i).filter((i) => !letGo.has(i));
   const held = equilibrium(
     kept.map((i) => supports[i]),
@@ -47,7 +48,7 @@ export function reactOneWay(system: Equilibrium, seat: Float64Array, resultant: 
   kept.forEach((i, k) => {
     full[i] = force[k];
   });
-  requireComplementary(supports, senses, letGo, full, motion, seat);
+  requireComplementary(supports, G, senses, letGo, full, motion, seat);
   return { force: full, motion, letGo };
 }
 
@@ -59,13 +60,13 @@ function hasSense(force: Float64Array, senses: readonly number[]): boolean {
 /** Indices of the one-way supports whose force is zero at the minimum of the complementary energy. */
 function whichLetGo(
   { supports, scale }: Equilibrium,
+  G: Float64Array,
   senses: readonly number[],
   seat: Float64Array,
   resultant: Float64Array,
 ): ReadonlySet<number> {
   const m = supports.length;
   const r = resultant.length;
-  const G = complianceMatrix(supports);
   const oneWay = senses.flatMap((sense, i) => (sense === 0 ? [] : [i]));
   const fromOne = <T>(values: readonly T[]): T[] => [undefined as T, ...values];
   const rows = supports.map((_, i) => i);
@@ -100,6 +101,7 @@ function whichLetGo(
 /** Forces have their sense, and the plate is clear of the supports that let go. */
 function requireComplementary(
   supports: readonly SupportSolve[],
+  G: Float64Array,
   senses: readonly number[],
   letGo: ReadonlySet<number>,
   force: Float64Array,
@@ -107,7 +109,6 @@ function requireComplementary(
   seat: Float64Array,
 ): void {
   const m = supports.length;
-  const G = complianceMatrix(supports);
   const w = supports.map((support, i) => {
     let sum = seat[i];
     for (let j = 0; j < m; j++) sum += G[i * m + j] * force[j];

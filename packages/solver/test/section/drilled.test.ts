@@ -23,7 +23,7 @@ const thickTriangular = [
   [0.6, 0.6758, 0.2975],
 ];
 
-/** ASME BPVC VIII-1, UHX-11, triangular, h/p >= 2 (published transcription): E*&#47;E and nu* as quartics of mu. */
+/** ASME BPVC VIII-1, UHX-11, triangular, h/p >= 2 (published transcription): E over that of the solid, and nu, as quartics of mu. */
 const UHX_E = [-0.0029, 0.2126, 3.9906, -6.173, 3.4307];
 const UHX_NU = [0.9966, -4.1978, 9.0478, -7.9955, 2.2398];
 const quartic = (coefficients: number[], mu: number) => coefficients.reduce((sum, c, k) => sum + c * mu ** k, 0);
