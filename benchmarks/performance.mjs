@@ -151,8 +151,7 @@ writeFileSync(
 Written by \`benchmarks/performance.mjs\`. ${cpus().length} processors, ${cpus()[0].model.trim()}, Node ${versions.node} with
 \`--experimental-wasm-relaxed-simd\` (browsers have those instructions switched on; without them the factor takes 1.2 to 1.6
 times as long, in plain TypeScript three to four times). The machine is shared and its speed drifts by a factor of two
-within minutes: where something is compared, only ratios of runs taken in turns are given. The page solves on one thread;
-figures for two threads are for a shared factor that is not trusted yet, see the note in crew-web.ts.
+within minutes: where something is compared, only ratios of runs taken in turns are given.
 
 ${other === undefined ? '' : besides()}${edits()}${drags()}${growth()}## Not covered
 

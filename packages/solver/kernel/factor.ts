@@ -58,13 +58,19 @@ const LINE: usize = 64;
 
 /** Turns that a worker looks again at once before it rests between two looks. */
 const EAGER: u32 = 4000;
-/** That rest, nanoseconds. */
-const REST: i64 = 50_000;
+
+/**
+ * Rests a little while a counter is at `now`: given by the host, ../src/linear-algebra/kernel-host.ts. The instruction
+ * `memory.atomic.wait32` won't do: the first compiler of V8 11 (Node 20) loses locals across it, so that a worker went
+ * on before others had finished.
+ */
+@external('env', 'rest')
+declare function rest(counter: usize, now: u32): void;
 
 /** One more look at a counter that is still at `now`; rests before when many were in vain. */
 @inline
 export function wait(plan: Plan, counter: usize, now: u32, turn: u32): u32 {
-  if (turn > EAGER && plan.places > 1) atomic.wait<i32>(counter, now, REST);
+  if (turn > EAGER && plan.places > 1) rest(counter, now);
   return look(counter);
 }
 

@@ -5,7 +5,8 @@ import type { Crew } from '../src/linear-algebra/crew.ts';
 const HELPER = `
   const kernels = new Map();
   require('node:worker_threads').parentPort.on('message', ({ key, module, memory, plan, solve }) => {
-    const kernel = kernels.get(key) ?? new WebAssembly.Instance(module, { env: { memory } }).exports;
+    const rest = (counter, now) => void Atomics.wait(new Int32Array(memory.buffer), counter >>> 2, now, 0.05);
+    const kernel = kernels.get(key) ?? new WebAssembly.Instance(module, { env: { memory, rest } }).exports;
     kernels.delete(key);
     kernels.set(key, kernel);
     for (const oldest of kernels.keys()) if (kernels.size > 4) kernels.delete(oldest);

@@ -1,4 +1,5 @@
 import { Fault } from '../fault/fault.ts';
+import { kernelHost } from './kernel-host.ts';
 
 /** A memory and the kernel that works in it. */
 export interface Slab {
@@ -69,7 +70,7 @@ function allocate(module: WebAssembly.Module, pages: number, shared: boolean): S
   } catch {
     throw tooLarge(pages * PAGE);
   }
-  return { memory, exports: new WebAssembly.Instance(module, { env: { memory } }).exports };
+  return { memory, exports: new WebAssembly.Instance(module, kernelHost(memory)).exports };
 }
 
 function tooLarge(size: number): Fault {

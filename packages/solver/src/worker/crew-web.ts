@@ -1,22 +1,16 @@
 import type { Crew } from '../linear-algebra/crew.ts';
 
-/**
- * Helpers are off: where one comes on board late, as the first time in a page, the factor of a head is wrong about once in
- * fifteen starts - the first front above the tasks receives a wrong update. Not to be trusted before that is found.
- */
-const TRUSTED = false;
-
 /** More helpers than this are kept waiting by memory. */
 const MOST = 3;
 
 /**
  * Starts helpers in workers of this page, as many as there are processors to spare.
  *
- * @returns `null` while helpers are not trusted, where memory can't be shared - a page that is not isolated - or there is one processor only
+ * @returns `null` where memory can't be shared - a page that is not isolated - or there is one processor only
  */
 export function startWebCrew(): Crew | null {
   const processors = navigator.hardwareConcurrency;
-  if (!TRUSTED || !globalThis.crossOriginIsolated || !(processors > 1)) return null;
+  if (!globalThis.crossOriginIsolated || !(processors > 1)) return null;
   // One processor for the solver and one for the page; of two, the page gives one up while a factor takes long.
   const helpers = Math.max(1, Math.min(MOST, processors - 2));
   const workers = Array.from(

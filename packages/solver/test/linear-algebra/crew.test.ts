@@ -33,12 +33,8 @@ describe('factor shared by a crew', () => {
     expect(symbolic.schedule.top.length).toBeGreaterThan(3);
   });
 
-  // Retried: a helper that comes late sometimes spoils the first factor, which is why the page uses none, see
-  // ../../src/worker/crew-web.ts.
   for (const kernel of compiled)
-    it(`has the bits of a single thread with two and with three (${kernel.name}), in fresh memory and in used`, {
-      retry: 2,
-    }, () => {
+    it(`has the bits of a single thread with two and with three (${kernel.name}), in fresh memory and in used`, () => {
       const alone = solution({ kernel });
       for (let round = 0; round < 8; round++) {
         for (const crew of [null, ...crews]) expect(solution({ kernel, crew })).toEqual(alone);

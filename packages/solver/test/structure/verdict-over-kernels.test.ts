@@ -1,5 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import kestrelBoth from '../../../../models/kestrel-both.json';
+import { startNodeCrew } from '../../node/crew.ts';
 import '../linear-algebra/relaxed-simd.ts';
 import { availableKernels } from '../../src/linear-algebra/compiled-kernel.ts';
 import type { FactorOptions } from '../../src/linear-algebra/factor.ts';
@@ -7,6 +8,7 @@ import { checkHeadModel } from '../../src/model/read.ts';
 import { solveHead } from '../../src/solve-head.ts';
 
 const model = checkHeadModel(kestrelBoth);
+const crew = startNodeCrew(1);
 
 /** Bow of every site in every case, and the verdict's number. */
 function numbers(factor: FactorOptions): number[] {
@@ -16,16 +18,18 @@ function numbers(factor: FactorOptions): number[] {
 }
 
 describe('verdict', () => {
-  // On one thread: see the note in ../../src/worker/crew-web.ts.
-  it('is the same to 1e-9 with fused, SIMD and plain kernels', () => {
+  afterAll(() => crew.end());
+
+  it('is the same to 1e-9 with fused, SIMD and plain kernels, on one thread and on two', () => {
     const kernels = availableKernels();
     expect(kernels.map(({ name }) => name)).toEqual(['fused', 'simd', 'plain']);
     const reference = numbers({ kernel: kernels[2] });
     expect(reference[0]).toBeGreaterThan(0.03);
     const scale = reference[0];
     for (const kernel of kernels)
-      numbers({ kernel }).forEach((value, i) => {
-        expect(Math.abs(value - reference[i])).toBeLessThan(1e-9 * scale);
-      });
+      for (const helpers of [null, crew])
+        numbers({ kernel, crew: helpers }).forEach((value, i) => {
+          expect(Math.abs(value - reference[i])).toBeLessThan(1e-9 * scale);
+        });
   });
 });
