@@ -76,10 +76,16 @@ function verdictText({ verdict }: HeadResult, paint: Paint): string {
   ].join('\n');
 }
 
-function criterionText({ criterion, value, limit, error, shearAdds, site, case: name }: CriterionVerdict): string {
-  const spread = error === null ? '' : ` +- ${error < 5e-6 ? 'less than 0.01' : um(error)}`;
-  const shear = shearAdds === null ? '' : `; transverse shear adds ${um(shearAdds)} um`;
-  return `${criterion} ${um(value)}${spread} um against ${um(limit)} um, worst at site ${site} in case "${name}"${shear}`;
+function criterionText(verdict: CriterionVerdict): string {
+  const { criterion, unit, bound, value, limit, error, shearAdds, site, case: name } = verdict;
+  const amount = unit === 'mm' ? um : plain;
+  const least = unit === 'mm' ? 5e-6 : 0.005;
+  const named = { mm: ' um', N: ' N', 1: '' }[unit];
+  const spread = error === null ? '' : ` +- ${error < least ? 'less than 0.01' : amount(error)}`;
+  const against = bound === 'most' ? 'against' : 'against at least';
+  const shear = shearAdds === null || unit !== 'mm' ? '' : `; transverse shear adds ${um(shearAdds)} um`;
+  const where = criterion === 'fasteners' ? `fastener ${site}` : `site ${site}`;
+  return `${criterion} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst at ${where} in case "${name}"${shear}`;
 }
 
 function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {

@@ -71,16 +71,21 @@ export interface CaseResult {
 export type Outcome = 'pass' | 'marginal' | 'fail';
 
 export interface CriterionVerdict {
-  readonly criterion: 'bow' | 'flatness';
+  readonly criterion: 'bow' | 'flatness' | 'strength' | 'fasteners' | 'contact';
   readonly outcome: Outcome;
-  /** Magnitude, mm. */
+  /** Of value, limit and error: mm, N, or 1 for a ratio. */
+  readonly unit: 'mm' | 'N' | '1';
+  /** Whether the value may be at most or must be at least the limit. */
+  readonly bound: 'most' | 'least';
+  /** Magnitude. */
   readonly value: number;
   readonly limit: number;
-  /** Estimated numerical error of `value`, mm; an estimate, not a bound; `null` when not estimated (live answers). */
+  /** Estimated numerical error of `value`; an estimate, not a bound; `null` when not estimated (live answers). */
   readonly error: number | null;
-  /** What transverse shear adds to `value`, mm; `null` when solved thin or not compared (live answers). */
+  /** What transverse shear adds to `value`; `null` when solved thin or not compared (live answers). */
   readonly shearAdds: number | null;
   readonly case: string;
+  /** Name of the site, or of the fastener, where it is worst. */
   readonly site: string;
 }
 

@@ -1,4 +1,7 @@
 import type { Limits } from '../model/head-model.ts';
+import { bow } from './criteria/bow.ts';
+import { type Criterion, micrometres, type Reading, usedShare } from './criteria/criterion.ts';
+import { flatness } from './criteria/flatness.ts';
 import type { CaseResult, CriterionVerdict, Outcome, Verdict } from './head-result.ts';
 import { twoMeshError } from './two-mesh.ts';
 
@@ -10,25 +13,8 @@ export interface SecondOpinions {
   readonly thin: readonly CaseResult[] | null;
 }
 
-interface Candidate {
-  readonly value: number;
-  readonly site: string;
-}
-
-/** How each criterion is read from a case: its magnitude and where it is worst. */
-const CRITERIA = {
-  bow: (result: CaseResult): Candidate => ({ value: Math.abs(result.bow.value), site: result.bow.site }),
-  flatness: (result: CaseResult): Candidate => ({
-    value: result.flatness.minimumZone,
-    site: result.sites.reduce((worst, site) => (site.flatness > worst.flatness ? site : worst)).name,
-  }),
-} as const;
-
-/** Bow in words: `47.3 um`. */
-export function micrometres(value: number): string {
-  const um = value * 1000;
-  return `${Math.abs(um) >= 100 ? um.toFixed(0) : Math.abs(um) >= 10 ? um.toFixed(1) : um.toFixed(2)} um`;
-}
+/** What a head is judged by, where the model gives a limit. */
+const CRITERIA: readonly Criterion[] = [bow, flatness];
 
 /**
  * Judges every criterion that has a limit over all load cases, and the head by its worst criterion.
@@ -41,60 +27,64 @@ export function verdictOf(
   opinions: SecondOpinions,
   remarks: readonly string[],
 ): Verdict {
-  const criteria = (['bow', 'flatness'] as const).flatMap((criterion) => {
-    const limit = limits[criterion];
-    return limit === undefined ? [] : [judge(criterion, limit, limits.margin ?? 0, cases, opinions)];
+  const judged = CRITERIA.flatMap((criterion) => {
+    const limit = criterion.limit(limits);
+    const verdict = limit === undefined ? null : judge(criterion, limit, limits.margin ?? 0, cases, opinions);
+    return verdict === null ? [] : [{ criterion, verdict }];
   });
-  const worst = criteria.reduce((a, b) => (b.value / b.limit > a.value / a.limit ? b : a));
+  const criteria = judged.map(({ verdict }) => verdict);
+  const { criterion, verdict: worst } = judged.reduce((a, b) => (usedShare(b.verdict) > usedShare(a.verdict) ? b : a));
   const outcome = (['fail', 'marginal'] as const).find((o) => criteria.some((c) => c.outcome === o)) ?? 'pass';
-  const shear = worst.value > 0 ? (worst.shearAdds ?? 0) / worst.value : 0;
+  const shear = worst.unit === 'mm' && worst.value > 0 ? (worst.shearAdds ?? 0) / worst.value : 0;
   return {
     outcome,
     criteria,
-    sentence: sentence(worst),
+    sentence: criterion.sentence(worst),
     remarks: Math.abs(shear) > 0.1 ? [...remarks, shearRemark(worst.criterion, worst.value, shear)] : remarks,
   };
 }
 
 function judge(
-  criterion: CriterionVerdict['criterion'],
+  criterion: Criterion,
   limit: number,
   margin: number,
   cases: readonly CaseResult[],
-  opinions: SecondOpinions,
-): CriterionVerdict {
-  const read = CRITERIA[criterion];
-  const values = cases.map(read);
-  let worst = 0;
-  values.forEach(({ value }, i) => {
-    if (value > values[worst].value) worst = i;
-  });
-  const { value, site } = values[worst];
-  const { coarse, thin } = opinions;
-  const error = coarse === null ? null : twoMeshError(value, read(coarse[worst]).value);
-  const shearAdds = thin === null ? null : value - read(thin[worst]).value;
+  { coarse, thin }: SecondOpinions,
+): CriterionVerdict | null {
+  const { criterion: name, unit, bound } = criterion;
+  let worst: { readonly reading: Reading; readonly index: number } | null = null;
+  for (const [index, result] of cases.entries()) {
+    const reading = criterion.read(result);
+    if (reading === null) continue;
+    const worse =
+      worst === null || (bound === 'most' ? reading.value > worst.reading.value : reading.value < worst.reading.value);
+    if (worse) worst = { reading, index };
+  }
+  if (worst === null) return null;
+  const { reading, index } = worst;
+  const other = (opinion: readonly CaseResult[] | null) => (opinion === null ? null : criterion.read(opinion[index]));
+  const { value, site } = reading;
+  const coarser = other(coarse);
+  const thinner = other(thin);
+  const error = coarser === null ? null : twoMeshError(value, coarser.value);
   return {
-    criterion,
-    outcome: compare(value, error ?? 0, limit, margin),
+    criterion: name,
+    unit,
+    bound,
+    outcome: compare(bound === 'most' ? value - limit : limit - value, error ?? 0, margin * limit),
     value,
     limit,
     error,
-    shearAdds,
-    case: cases[worst].name,
+    shearAdds: thinner === null ? null : value - thinner.value,
+    case: cases[index].name,
     site,
   };
 }
 
-function compare(value: number, error: number, limit: number, margin: number): Outcome {
-  if (value - error > limit) return 'fail';
-  return value + error > limit || value > limit * (1 - margin) ? 'marginal' : 'pass';
-}
-
-function sentence({ criterion, value, limit, site, case: name }: CriterionVerdict): string {
-  const gap = value > limit ? `${micrometres(value - limit)} over` : `${micrometres(limit - value)} inside`;
-  return criterion === 'bow'
-    ? `Site ${site} bows ${micrometres(value)} in case "${name}", ${gap} the ${micrometres(limit)} limit.`
-    : `The site area is flat within ${micrometres(value)} in case "${name}", ${gap} the ${micrometres(limit)} limit; site ${site} is the least flat.`;
+/** @param beyond how far the value lies beyond its limit, negative inside */
+function compare(beyond: number, error: number, margin: number): Outcome {
+  if (beyond > error) return 'fail';
+  return beyond > -error || beyond > -margin ? 'marginal' : 'pass';
 }
 
 function shearRemark(criterion: string, value: number, share: number): string {

@@ -11,7 +11,9 @@ const BAR = { y: 11, height: 6 };
 const REACH = { limit: 1.45, value: 1.12 };
 
 /** A value on the scale of its limit, in the colours of the stage: needle, error whisker, mark of the limit. */
-export function CriterionGauge({ criterion: { value, limit, error } }: { criterion: CriterionVerdict }) {
+export function CriterionGauge({ criterion }: { criterion: CriterionVerdict }) {
+  const { value, limit, error, bound } = criterion;
+  const broken = bound === 'most' ? value > limit : value < limit;
   const id = useId();
   const x = scaleLinear()
     .domain([0, Math.max(REACH.limit * limit, REACH.value * (value + (error ?? 0)))])
@@ -32,9 +34,17 @@ export function CriterionGauge({ criterion: { value, limit, error } }: { criteri
         </pattern>
       </defs>
       <rect className={styles.groove} x={0.5} y={BAR.y} width={WIDTH - 1} height={BAR.height} rx={3} />
-      <rect x={1} y={BAR.y} width={x(limit) - 1} height={BAR.height} rx={2} fill={`url(#${id}ramp)`} />
-      {value > limit && (
-        <rect x={x(limit)} y={BAR.y} width={at - x(limit)} height={BAR.height} fill={`url(#${id}over)`} />
+      {bound === 'most' && (
+        <rect x={1} y={BAR.y} width={x(limit) - 1} height={BAR.height} rx={2} fill={`url(#${id}ramp)`} />
+      )}
+      {broken && (
+        <rect
+          x={Math.min(x(limit), at)}
+          y={BAR.y}
+          width={Math.abs(at - x(limit))}
+          height={BAR.height}
+          fill={`url(#${id}over)`}
+        />
       )}
       <line className={styles.limit} x1={x(limit)} x2={x(limit)} y1={BAR.y - 5} y2={BAR.y + BAR.height + 5} />
       {error !== null && (

@@ -15,6 +15,16 @@ export function micrometreDigits(millimetres: number): string {
   return um.toFixed(um >= 100 ? 0 : um >= 10 ? 1 : 2);
 }
 
+/** Digits of an amount of a criterion, without sign: a length as a deflection in um, N and ratios to three figures. */
+export function amountDigits(value: number, unit: 'mm' | 'N' | '1'): string {
+  return unit === 'mm' ? micrometreDigits(value) : fieldText(Number(Math.abs(value).toPrecision(3)));
+}
+
+/** How that amount's unit is written; nothing for a ratio. */
+export function unitText(unit: 'mm' | 'N' | '1'): string {
+  return { mm: '\u00b5m', N: 'N', 1: '' }[unit];
+}
+
 /** Signed deflection in um with a true minus sign: `+47.3`. */
 export function signedMicrometres(millimetres: number): string {
   const digits = micrometreDigits(millimetres);

@@ -1,15 +1,22 @@
 import type { CriterionVerdict } from '@flathead/solver';
 import { Icon } from '../app/icons.tsx';
 import { CriterionGauge } from '../charts/CriterionGauge.tsx';
-import { fieldText, micrometreDigits } from '../format/number.ts';
+import { amountDigits, fieldText, unitText } from '../format/number.ts';
 import styles from './verdict.module.css';
 
-const NAMES = { bow: 'Bow', flatness: 'Flatness' } as const;
+const NAMES = {
+  bow: 'Bow',
+  flatness: 'Flatness',
+  strength: 'Strength factor',
+  fasteners: 'Fastener load',
+  contact: 'Contact force',
+} as const;
 
 /** One criterion: value with its error, limit, what is left of it, and where it is worst. */
 export function CriterionCard({ criterion }: { criterion: CriterionVerdict }) {
-  const { criterion: kind, value, limit, error, outcome, site } = criterion;
-  const over = value > limit;
+  const { criterion: kind, unit, bound, value, limit, error, outcome, site } = criterion;
+  const beyond = bound === 'most' ? value - limit : limit - value;
+  const limitText = fieldText(unit === 'mm' ? limit * 1000 : limit);
   return (
     <article className={styles.card} data-outcome={outcome} data-testid={`criterion-${kind}`}>
       <header className={styles.cardHead}>
@@ -20,14 +27,15 @@ export function CriterionCard({ criterion }: { criterion: CriterionVerdict }) {
       </header>
       <p className={styles.numbers}>
         <span className={styles.value} data-testid={`${kind}-value`}>
-          {micrometreDigits(value)}
+          {amountDigits(value, unit)}
         </span>
         <span className={styles.limit}>
-          {error !== null && `±${errorDigits(error)} `}µm of {fieldText(limit * 1000)}
+          {error !== null && `±${errorDigits(error, unit)} `}
+          {unitText(unit)} {bound === 'most' ? 'of' : 'of at least'} {limitText}
         </span>
         <span className={styles.margin}>
           <Icon name={outcome} size={13} weight={2.2} />
-          {micrometreDigits(value - limit)} {over ? 'over' : 'left'}
+          {amountDigits(beyond, unit)} {beyond > 0 ? (bound === 'most' ? 'over' : 'short') : 'left'}
         </span>
       </p>
       <CriterionGauge criterion={criterion} />
@@ -36,8 +44,8 @@ export function CriterionCard({ criterion }: { criterion: CriterionVerdict }) {
 }
 
 /** An estimate of an error deserves one or two digits. */
-function errorDigits(error: number): string {
-  const um = Math.abs(error) * 1000;
-  if (um < 0.01) return '<0.01';
-  return um.toFixed(um >= 1 ? 1 : 2);
+function errorDigits(error: number, unit: CriterionVerdict['unit']): string {
+  const size = Math.abs(error) * (unit === 'mm' ? 1000 : 1);
+  if (size < 0.01) return '<0.01';
+  return size.toFixed(size >= 1 ? 1 : 2);
 }

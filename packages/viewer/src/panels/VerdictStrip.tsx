@@ -1,4 +1,4 @@
-import type { CriterionVerdict } from '@flathead/solver';
+import { type CriterionVerdict, usedShare } from '@flathead/solver';
 import { useState } from 'react';
 import { micrometreDigits, typeset } from '../format/number.ts';
 import { usePointer, useRun, useStaleness } from '../state/use-workbench.ts';
@@ -16,7 +16,8 @@ export function VerdictStrip() {
   /** A drag is not read out step by step. */
   const dragging = usePointer(({ dragged }) => dragged !== null);
   const [open, setOpen] = useState(false);
-  const shear = worstOf(verdict?.criteria ?? [])?.shearAdds ?? null;
+  const worst = worstOf(verdict?.criteria ?? []);
+  const shear = worst?.unit === 'mm' ? worst.shearAdds : null;
   const remarks = verdict?.remarks ?? [];
   return (
     <section
@@ -68,5 +69,5 @@ export function VerdictStrip() {
 
 /** The criterion that the sentence is about: nearest to its limit, or farthest beyond. */
 function worstOf(criteria: readonly CriterionVerdict[]): CriterionVerdict | undefined {
-  return criteria.toSorted((a, b) => b.value / b.limit - a.value / a.limit)[0];
+  return criteria.toSorted((a, b) => usedShare(b) - usedShare(a))[0];
 }

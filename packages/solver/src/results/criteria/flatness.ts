@@ -1,0 +1,15 @@
+import { type Criterion, micrometreGap, micrometres } from './criterion.ts';
+
+/** Minimum-zone flatness of the site area; the site named is the least flat by itself. */
+export const flatness: Criterion = {
+  criterion: 'flatness',
+  unit: 'mm',
+  bound: 'most',
+  limit: (limits) => limits.flatness,
+  read: (result) => ({
+    value: result.flatness.minimumZone,
+    site: result.sites.reduce((worst, site) => (site.flatness > worst.flatness ? site : worst)).name,
+  }),
+  sentence: ({ value, limit, site, case: name }) =>
+    `The site area is flat within ${micrometres(value)} in case "${name}", ${micrometreGap(value, limit)} the ${micrometres(limit)} limit; site ${site} is the least flat.`,
+};
