@@ -63,7 +63,16 @@ function meshedAs(mesh: Mesh, problem: PlateProblem): Meshed {
   const pattern = blockPattern(mesh);
   const symbolic = analyse(pattern, order(graphOf(pattern), mesh.x, mesh.y));
   const section = sectionIndex(mesh, regions);
-  return { mesh, locator: locator(mesh), section, firstArea: regions.length + 1, ring, pattern, symbolic };
+  return {
+    mesh,
+    locator: locator(mesh),
+    section,
+    firstArea: regions.length + 1,
+    ring,
+    pattern,
+    inPlane: null,
+    symbolic,
+  };
 }
 
 /** Bow against the plane of the seats, reactions, deflection at the reported points; in the units of the frame. */

@@ -77,15 +77,19 @@ function verdictText({ verdict }: HeadResult, paint: Paint): string {
 }
 
 function criterionText(verdict: CriterionVerdict): string {
-  const { criterion, unit, bound, value, limit, error, shearAdds, site, case: name } = verdict;
+  const { criterion, unit, bound, value, limit, error, shearAdds, bracket, site, case: name } = verdict;
   const amount = unit === 'mm' ? um : plain;
   const least = unit === 'mm' ? 5e-6 : 0.005;
   const named = { mm: ' um', N: ' N', 1: '' }[unit];
   const spread = error === null ? '' : ` +- ${error < least ? 'less than 0.01' : amount(error)}`;
   const against = bound === 'most' ? 'against' : 'against at least';
   const shear = shearAdds === null || unit !== 'mm' ? '' : `; transverse shear adds ${um(shearAdds)} um`;
+  const joint =
+    bracket === null
+      ? ''
+      : `; ${amount(bracket.sliding)}${named} with the frame sliding, ${amount(bracket.bonded)}${named} bonded`;
   const where = criterion === 'fasteners' ? `fastener ${site}` : `site ${site}`;
-  return `${criterion} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst at ${where} in case "${name}"${shear}`;
+  return `${criterion} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst at ${where} in case "${name}"${shear}${joint}`;
 }
 
 function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {

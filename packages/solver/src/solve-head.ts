@@ -1,13 +1,15 @@
-import type { FactorOptions } from './linear-algebra/factor.ts';
+import type { Factor, FactorOptions } from './linear-algebra/factor.ts';
 import { type CompiledHead, compileHead, type HeadPlan } from './model/compile.ts';
 import type { HeadModel } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
+import { bracketed } from './results/bracket.ts';
 import { headCase } from './results/head-case.ts';
 import type { CaseResult, HeadResult } from './results/head-result.ts';
 import { sampleAreas } from './results/sample-areas.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
 import { advance, type PlateRequest, type PlateStages } from './structure/stages.ts';
+import { unknownsOf } from './structure/structure.ts';
 
 /** What a solve of a head leaves behind for the next one to start from. Plain data; hand it back or drop it. */
 export interface HeadStages {
@@ -15,6 +17,8 @@ export interface HeadStages {
   readonly main: PlateStages;
   readonly coarse: PlateStages | null;
   readonly thin: PlateStages | null;
+  /** The other end of a bracketed joint: the frame bonded, where those above have it sliding. */
+  readonly bonded: HeadStages | null;
 }
 
 export interface HeadOptions {
@@ -40,6 +44,18 @@ export interface HeadRun {
  * @throws Fault with the path in the model for anything that can't be solved as asked
  */
 export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generator<string, HeadRun, void> {
+  const { frame } = model;
+  if (frame?.join !== 'bracket') return yield* oneJoint(model, options);
+  const sliding = yield* oneJoint({ ...model, frame: { ...frame, join: 'sliding' } }, options);
+  const previous = options.previous?.bonded ?? null;
+  const bonded = yield* oneJoint({ ...model, frame: { ...frame, join: 'bonded' } }, { ...options, previous });
+  return {
+    result: bracketed(sliding.result, bonded.result),
+    stages: { ...sliding.stages, bonded: bonded.stages },
+  };
+}
+
+function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, HeadRun, void> {
   const { quality = 'full', previous = null } = options;
   const started = performance.now();
   yield 'compile';
@@ -81,12 +97,18 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     sites: head.sites,
     cases,
     verdict: verdictOf(model.limits, cases, opinions, [...keepOutRemarks(model), ...lettingGo(cases)]),
-    dofs: 3 * main.structure.mesh.x.length,
+    dofs: unknownsOf(main.structure),
     timings: { ...main.timings, total: performance.now() - started },
   };
   return {
     result,
-    stages: { plan: head.plan, main, coarse: coarse ?? previous?.coarse ?? null, thin: thin ?? previous?.thin ?? null },
+    stages: {
+      plan: head.plan,
+      main,
+      coarse: coarse ?? previous?.coarse ?? null,
+      thin: thin ?? previous?.thin ?? null,
+      bonded: null,
+    },
   };
 }
 
@@ -110,8 +132,10 @@ export function solveHead(model: HeadModel, options: HeadOptions = {}): HeadRun 
 
 /** Gives back the memory of factors that `after` no longer has. `before` is not to be used again. */
 export function releaseStages(before: HeadStages, after: HeadStages): void {
-  const factors = ({ main, coarse, thin }: HeadStages) =>
-    [main, coarse, thin].flatMap((stages) => (stages === null ? [] : [stages.structure.factor]));
+  const factors = ({ main, coarse, thin, bonded }: HeadStages): Factor[] => [
+    ...[main, coarse, thin].flatMap((stages) => (stages === null ? [] : [stages.structure.factor])),
+    ...(bonded === null ? [] : factors(bonded)),
+  ];
   const kept = new Set(factors(after));
   for (const factor of factors(before)) if (!kept.has(factor)) factor.memory.release();
 }

@@ -11,9 +11,9 @@ import { momentsAt, nodalMoments } from './results/moments.ts';
 import type { PlateField } from './results/plate-result.ts';
 import { sampleAreas } from './results/sample-areas.ts';
 import { COARSENING, twoMeshError } from './results/two-mesh.ts';
-import { freeCurvatures } from './structure/sections.ts';
+import { freeStrainsOf } from './structure/sections.ts';
 import { advance, type PlateStages } from './structure/stages.ts';
-import type { Structure } from './structure/structure.ts';
+import { type Structure, unknownsOf } from './structure/structure.ts';
 
 /** Rounds of refinement towards `mesh.tolerance`, each of which is one more solve on two meshes. */
 const ROUNDS = 4;
@@ -63,7 +63,7 @@ function measure(problem: PlateProblem, { structure, cases }: PlateStages): Omit
   const { mesh, locator, rigidities, theory, section } = structure;
   const [{ u, reactions, load, residual }] = cases;
   const at = problem.report?.at ?? [];
-  const moments = nodalMoments({ ...mesh, region: section }, rigidities, theory, u, freeCurvatures(problem));
+  const moments = nodalMoments({ ...mesh, region: section }, rigidities, theory, u, freeStrainsOf(problem));
   const points = problem.report?.over === undefined ? new Float64Array(0) : reported(structure, u);
   return {
     w: {
@@ -75,7 +75,7 @@ function measure(problem: PlateProblem, { structure, cases }: PlateStages): Omit
     flatness: points.length === 0 ? null : flatness(points),
     bestFitPlane: points.length === 0 ? null : bestFitPlane(points),
     mesh: { nodes: mesh.x.length, elements: mesh.region.length, minAngle: mesh.minAngle },
-    dofs: 3 * mesh.x.length,
+    dofs: unknownsOf(structure),
     load,
     residual: residual ?? 0,
     fields: { mesh, u },

@@ -61,7 +61,7 @@ export function holdsOf(mesh: Mesh, edges: readonly HeldEdge[]): Holds {
       if (aboutTangent) list.push([tx, ty]);
     }
   }
-  for (const [node, list] of axes) holdRotations(holds, node, list);
+  for (const [node, list] of axes) holdAxes(holds, node, list);
   return {
     ...holds,
     turned: Uint32Array.from(axes.keys())
@@ -70,8 +70,10 @@ export function holdsOf(mesh: Mesh, edges: readonly HeldEdge[]): Holds {
   };
 }
 
-/** Holds the rotations about the axes given: about their mean when all are within {@link SMOOTH}, about any otherwise. */
-function holdRotations(
+/**
+ * Holds dofs 1 and 2 of a node along the axes given: along their mean when all are within {@link SMOOTH}, both otherwise.
+ */
+export function holdAxes(
   { cos, sin, mask }: Omit<Holds, 'turned'>,
   node: number,
   axes: readonly [number, number][],

@@ -1,5 +1,6 @@
 import type { BlockPattern } from '../linear-algebra/block-matrix.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import { sortedBy } from './counting-sort.ts';
 
 /** Block pattern of a mesh with the place of every element's blocks in it. */
 export interface MeshPattern extends BlockPattern {
@@ -52,14 +53,4 @@ export function blockPattern({ x, triangles }: Pick<Mesh, 'x' | 'triangles'>): M
   for (let t = 0; t < nTriangles; t++)
     for (let k = 0; k < 3; k++) block[6 * t + k] = start[triangles[3 * t + k] + 1] - 1;
   return { n, start, column: column.slice(0, blocks), block };
-}
-
-/** Items in ascending order of `key[item]`, equal keys in the order given: a counting sort over keys 0 to n - 1. */
-function sortedBy(key: Uint32Array, items: Uint32Array, n: number): Uint32Array {
-  const next = new Uint32Array(n + 1);
-  for (let i = 0; i < items.length; i++) next[key[items[i]] + 1]++;
-  for (let i = 0; i < n; i++) next[i + 1] += next[i];
-  const sorted = new Uint32Array(items.length);
-  for (let i = 0; i < items.length; i++) sorted[next[key[items[i]]]++] = items[i];
-  return sorted;
 }

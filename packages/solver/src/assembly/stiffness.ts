@@ -5,6 +5,7 @@ import type { Mesh } from '../mesh/mesh.ts';
 import type { Rigidity } from '../section/rigidity.ts';
 import type { Foundation } from './foundation.ts';
 import type { Holds } from './holds.ts';
+import { toLocalAxes } from './local-axes.ts';
 import type { MeshPattern } from './pattern.ts';
 import { triangleCorners } from './triangle-corners.ts';
 
@@ -34,7 +35,7 @@ export function assembleStiffness(
     triangleCorners(mesh, t, x, y);
     const { bending, shear } = rigidities[region[t]];
     plateStiffness(x, y, bending, theory === 'thin' ? null : shear, Ke);
-    toLocalAxes(holds, triangles, t, Ke);
+    toLocalAxes(holds, triangles, 3 * t, 3, Ke);
     scatter(pattern.block, triangles, t, Ke, value);
   }
   for (const { modulus, triangle, start, corner } of foundations)
@@ -44,43 +45,11 @@ export function assembleStiffness(
       Ke.fill(0);
       const polygon = corner.subarray(2 * start[part], 2 * start[part + 1]);
       addFoundationStiffness(x, y, modulus, polygon, polygon.length / 2, Ke);
-      toLocalAxes(holds, triangles, t, Ke);
+      toLocalAxes(holds, triangles, 3 * t, 3, Ke);
       scatter(pattern.block, triangles, t, Ke, value);
     }
   const { n, start, column } = pattern;
   return { n, start, column, value };
-}
-
-/** `Ke <- R' Ke R` to the local axes of its nodes, then off-diagonals of held dofs to zero. */
-function toLocalAxes({ cos, sin, mask }: Holds, triangles: Uint32Array, t: number, Ke: Float64Array): void {
-  for (let corner = 0; corner < 3; corner++) {
-    const node = triangles[3 * t + corner];
-    if (mask[node] === 0) continue;
-    const c = cos[node];
-    const s = sin[node];
-    const p = 3 * corner + 1;
-    if (s !== 0 || c !== 1) {
-      for (let q = 0; q < 9; q++) {
-        const a = Ke[9 * p + q];
-        const b = Ke[9 * p + 9 + q];
-        Ke[9 * p + q] = c * a + s * b;
-        Ke[9 * p + 9 + q] = c * b - s * a;
-      }
-      for (let q = 0; q < 9; q++) {
-        const a = Ke[9 * q + p];
-        const b = Ke[9 * q + p + 1];
-        Ke[9 * q + p] = c * a + s * b;
-        Ke[9 * q + p + 1] = c * b - s * a;
-      }
-    }
-    for (let dof = 0; dof < 3; dof++) {
-      if ((mask[node] & (1 << dof)) === 0) continue;
-      const held = 3 * corner + dof;
-      const own = Ke[10 * held];
-      for (let q = 0; q < 9; q++) Ke[9 * held + q] = Ke[9 * q + held] = 0;
-      Ke[10 * held] = own;
-    }
-  }
 }
 
 /** Adds the six blocks of Ke on and below the diagonal to their places. */

@@ -5,7 +5,8 @@ import type { Site } from '../layout/site.ts';
 import { siteLayout } from '../layout/sites.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type PlacedFastener, placeFasteners } from './fasteners.ts';
-import type { Frame, HeadModel } from './head-model.ts';
+import type { HeadModel } from './head-model.ts';
+import { caseTemperature } from './heat.ts';
 import { caseLoads } from './loads.ts';
 import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
@@ -58,7 +59,11 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
     acts,
   }));
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
-  const problems = model.cases.map((_, i) => ({ ...plate, loads: caseLoads(model, sites, i) }));
+  const problems = model.cases.map((_, i) => ({
+    ...plate,
+    loads: caseLoads(model, sites, i),
+    temperature: caseTemperature(model, i),
+  }));
   return { problems, sites, siteArea, fasteners, meshSize, plan };
 }
 
@@ -67,7 +72,6 @@ function planKey({ body, frame, sites, mesh, materials }: HeadModel): string {
 }
 
 function planHead(model: HeadModel, key: string): HeadPlan {
-  requireSupportedFrame(model.frame);
   const sites = siteLayout(model.sites);
   const size = meshSize(model);
   const parts = headParts(model, sites, SAGITTA * size);
@@ -97,23 +101,4 @@ function requireNames({ fasteners, cases, keepOuts = [] }: HeadModel): void {
       { value: names[again] },
     );
   }
-}
-
-function requireSupportedFrame(frame: Frame | undefined): void {
-  if (frame === undefined) return;
-  const { side, join } = frame;
-  if (join === 'bracket')
-    throw new Fault(
-      'NOT_YET',
-      'frame.join is "bracket", which is not solved by this version. Use "sliding" for a screwed frame: it bends more than the real one.',
-      'frame.join',
-      { value: join, expected: 'sliding, or bonded with side level' },
-    );
-  if (join === 'bonded' && side !== 'level')
-    throw new Fault(
-      'NOT_YET',
-      `A frame bonded to the ${side} face bends and stretches at once, which is not solved by this version. Use "join": "sliding", or "side": "level".`,
-      'frame.join',
-      { value: join, expected: 'sliding, or bonded with side level' },
-    );
 }

@@ -9,12 +9,11 @@ import type { HeadModel, LoadCase } from './head-model.ts';
  * probe field. Where a device has touched down, floating probes lie between device and board and relieve the head;
  * shouldered ones bear on it and leave it loaded.
  *
- * @throws Fault SCHEMA for a site that is not there; NOT_YET for temperatures
+ * @throws Fault SCHEMA for a site that is not there
  */
 export function caseLoads(model: HeadModel, sites: readonly Site[], index: number): PlateLoad[] {
   const { probes } = model.sites;
   const path = `cases.${index}`;
-  requireMechanical(model.cases[index], path);
   const touched = touchedSites(model.cases[index], sites, path);
   const force = probes.count * probes.preload;
   const relieved = (site: Site) => probes.kind !== 'shouldered' && touched.has(site.name);
@@ -39,15 +38,4 @@ function touchedSites({ name, touched = [] }: LoadCase, sites: readonly Site[], 
     );
   });
   return new Set(touched);
-}
-
-function requireMechanical(load: LoadCase, path: string): void {
-  for (const key of ['temperature', 'gradient'] as const)
-    if (load[key] !== undefined)
-      throw new Fault(
-        'NOT_YET',
-        `Case "${load.name}" has a ${key}, which this version does not solve for heads. Remove it to judge the rest.`,
-        `${path}.${key}`,
-        { value: load[key] },
-      );
 }

@@ -17,7 +17,7 @@ const NARROWEST = 1e-6;
 const FULL = 1.2;
 
 type PlateRegion = NonNullable<PlateProblem['regions']>[number];
-type SolidSection = Pick<Material, 'E' | 'nu'> & { readonly thickness: number };
+type SolidSection = Pick<Material, 'E' | 'nu' | 'expansion'> & { readonly thickness: number };
 
 /** Sections of a head as a plate problem has them: the body's, and regions that overwrite it. */
 export interface Zones {
@@ -85,13 +85,15 @@ export function polygon(ring: Ring): { polygon: [number, number][] } {
 }
 
 function bodySection(model: HeadModel): SolidSection {
-  const { E, nu } = bodyMaterial(model);
-  return { E, nu, thickness: model.body.thickness };
+  return { ...elastic(bodyMaterial(model)), thickness: model.body.thickness };
 }
 
+/** The frame where there is no body: bonded to one face of it, its middle lies off the body's. */
 function frameSection(model: HeadModel, frame: Frame, thickness: number): Section {
-  const { E, nu } = frameMaterial(model, frame);
-  return { E, nu, thickness };
+  const solid = { ...elastic(frameMaterial(model, frame)), thickness };
+  if (frame.join === 'sliding' || frame.side === 'level') return solid;
+  const face = model.body.thickness / 2;
+  return { layers: [{ ...solid, bottom: frame.side === 'board' ? -face - thickness : face }], join: 'bonded' };
 }
 
 /**
@@ -100,9 +102,9 @@ function frameSection(model: HeadModel, frame: Frame, thickness: number): Sectio
  */
 function joinedSection(model: HeadModel, frame: Frame, thickness: number): Section {
   const face = model.body.thickness / 2;
-  const { E, nu } = frameMaterial(model, frame);
-  const layer = (thickness: number, bottom: number): Layer => ({ E, nu, thickness, bottom });
-  const body: Layer = { ...pick(bodyMaterial(model)), thickness: 2 * face, bottom: -face };
+  const solid = elastic(frameMaterial(model, frame));
+  const layer = (thickness: number, bottom: number): Layer => ({ ...solid, thickness, bottom });
+  const body: Layer = { ...elastic(bodyMaterial(model)), thickness: 2 * face, bottom: -face };
   const join = frame.join === 'sliding' ? 'sliding' : 'bonded';
   if (frame.side === 'board') return { layers: [layer(thickness, -face - thickness), body], join };
   if (frame.side === 'device') return { layers: [body, layer(thickness, face)], join };
@@ -110,8 +112,8 @@ function joinedSection(model: HeadModel, frame: Frame, thickness: number): Secti
   return { layers: [layer(half, -face - half), body, layer(half, face)], join };
 }
 
-function pick({ E, nu }: Material): Pick<Material, 'E' | 'nu'> {
-  return { E, nu };
+function elastic({ E, nu, expansion }: Material): Pick<Material, 'E' | 'nu' | 'expansion'> {
+  return expansion === undefined ? { E, nu } : { E, nu, expansion };
 }
 
 /** @throws Fault UNKNOWN_MATERIAL */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { pointSchema, shapeSchema } from '../geometry/shape.ts';
-import { sectionSchema } from '../section/section.ts';
+import { expansionSchema, sectionSchema, thicknessSchema } from '../section/section.ts';
 
 const force = z.number().min(-1e9).max(1e9);
 const segment = z.strictObject({ from: pointSchema, to: pointSchema }).meta({ id: 'Segment' });
@@ -47,7 +47,16 @@ export const plateProblemSchema = z
       .max(1000)
       .optional(),
     temperature: z
-      .strictObject({ gradient: z.number().min(-1e4).max(1e4), alpha: z.number().min(-1e-2).max(1e-2) })
+      .strictObject({
+        change: z.number().min(-1e4).max(1e4).optional().describe('rise of the middle, K'),
+        gradient: z.number().min(-1e4).max(1e4).optional().describe('upper face less lower, K'),
+        over: thicknessSchema
+          .optional()
+          .describe(
+            'height that the gradient falls across, about z = 0, mm; the thickness of each section if left out',
+          ),
+        alpha: expansionSchema.optional().describe('expansion of sections that give none, 1/K'),
+      })
       .optional(),
     theory: z.enum(['thin', 'shear']).optional().describe('thin if left out'),
     mesh: z

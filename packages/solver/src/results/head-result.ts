@@ -84,6 +84,8 @@ export interface CriterionVerdict {
   readonly error: number | null;
   /** What transverse shear adds to `value`; `null` when solved thin or not compared (live answers). */
   readonly shearAdds: number | null;
+  /** The value at both ends of a joint between sliding and bonded, of which the worse is judged; `null` for other joints. */
+  readonly bracket: Readonly<Record<'sliding' | 'bonded', number>> | null;
   readonly case: string;
   /** Name of the site, or of the fastener, where it is worst. */
   readonly site: string;

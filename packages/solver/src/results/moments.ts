@@ -4,6 +4,7 @@ import { Fault } from '../fault/fault.ts';
 import type { Point } from '../geometry/point.ts';
 import { barycentric, type Locator, locate } from '../mesh/locate.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { FreeStrain } from '../section/free-strain.ts';
 import type { Rigidity } from '../section/rigidity.ts';
 
 /** Moments per unit length, N. */
@@ -20,9 +21,9 @@ export interface Moments {
  * Errors fall with h at edges and with h^2 inside; a fit to centroid values over patches of triangles was tried and is
  * coarser at clamped edges by a factor of two to six.
  *
- * @param mesh its `region` indexes `rigidities` and `freeCurvature`
+ * @param mesh its `region` indexes `rigidities` and `freeStrains`
  * @param u `[3 * nNodes]` global dofs
- * @param freeCurvature curvature of each section that costs no moment, 1/mm, as from a temperature gradient
+ * @param freeStrains of each section: its curvature costs no moment
  * @returns `[9 * nTriangles]`: mxx, myy, mxy at each corner of each triangle
  */
 export function nodalMoments(
@@ -30,7 +31,7 @@ export function nodalMoments(
   rigidities: readonly Rigidity[],
   theory: 'thin' | 'shear',
   u: Float64Array,
-  freeCurvature?: ArrayLike<number>,
+  freeStrains: readonly Pick<FreeStrain, 'curvature'>[] | null = null,
 ): Float64Array {
   const { triangles, region } = mesh;
   const own = new Float64Array(9 * region.length);
@@ -42,7 +43,7 @@ export function nodalMoments(
     triangleCorners(mesh, t, x, y);
     area[t] = ((x[1] - x[0]) * (y[2] - y[0]) - (x[2] - x[0]) * (y[1] - y[0])) / 2;
     const { bending: D, shear } = rigidities[region[t]];
-    const k0 = freeCurvature === undefined ? 0 : freeCurvature[region[t]];
+    const k0 = freeStrains === null ? 0 : freeStrains[region[t]].curvature;
     for (let c = 0; c < 3; c++) {
       plateCurvature(x, y, D, theory === 'thin' ? null : shear, c === 0 ? 1 : 0, c === 1 ? 1 : 0, c === 2 ? 1 : 0, B);
       let kxx = -k0;

@@ -76,6 +76,7 @@ function judge(
     limit,
     error,
     shearAdds: thinner === null ? null : value - thinner.value,
+    bracket: null,
     case: cases[index].name,
     site,
   };

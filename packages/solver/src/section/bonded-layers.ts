@@ -1,46 +1,73 @@
 import { Fault } from '../fault/fault.ts';
-import { isotropicBending, SHEAR_CORRECTION, shearModulus } from './isotropic.ts';
+import { SHEAR_CORRECTION, shearModulus } from './isotropic.ts';
+import type { Membrane } from './membrane.ts';
 import type { Rigidity } from './rigidity.ts';
 import type { Layer } from './section.ts';
 
-/** Gap or overlap between neighbours, and eccentricity of the stack, over its height, that still count as none. */
+/** Gap or overlap between neighbours over the height of the stack that still counts as none. */
 const TIGHT = 1e-9;
 
-/**
- * Layers bonded to one stack that is symmetric about its middle: `D = sum Q (t^3/12 + t z^2)`, with Q the plane-stress
- * stiffness and z the height of the layer's middle above that of the stack (classical laminate theory; coupling
- * `B = sum Q t z` vanishes). Shear is the sum of the layers' own, an upper bound where they differ much.
- *
- * @throws Fault OVERLAP, OUT_OF_RANGE (a gap) or NOT_YET (not symmetric)
- */
-export function bondedLayers(layers: readonly Layer[], path: string): Rigidity {
-  requireContact(layers, path);
-  const middle = bondedMiddle(layers);
-  const height = Math.max(...layers.map(top)) - Math.min(...layers.map(({ bottom }) => bottom));
+/** A stack of bonded layers as a beam in one of the two ways an isotropic layer strains. */
+interface Stack {
+  /** `sum m t`, N/mm */
+  readonly stretching: number;
+  /** Height of the neutral surface above z = 0, mm. */
+  readonly neutral: number;
+  /** `sum m (t^3/12 + t z^2)` about that surface, N mm. */
+  readonly bending: number;
+}
 
-  const bending = new Float64Array(6);
-  const coupling = new Float64Array(6);
-  let membrane = 0;
-  let shear = 0;
-  for (const { E, nu, thickness: t, bottom } of layers) {
+/**
+ * Layers bonded to one stack, `A, B, D = sum Q (t, t z, t^3/12 + t z^2)` with Q the plane-stress stiffness and z the
+ * height of the layer's middle (classical laminate theory), bending about its own neutral surface.
+ *
+ * Isotropic layers all strain alike in two ways: equally in all directions with modulus `Q11 + Q12 = E/(1 - nu)`, and by
+ * shear (two strains of opposite sign are one turned by 45 degrees) with `Q11 - Q12 = E/(1 + nu)`. In each the stack is a
+ * composite beam. Transverse shear is the sum of the layers' own, an upper bound where they differ much.
+ *
+ * @throws Fault OVERLAP, OUT_OF_RANGE (a gap)
+ */
+export function bondedLayers(layers: readonly Layer[], path: string): { rigidity: Rigidity; membrane: Membrane } {
+  requireContact(layers, path);
+  const equal = stackOf(layers, ({ E, nu }) => E / (1 - nu));
+  const sheared = stackOf(layers, ({ E, nu }) => E / (1 + nu));
+  const shear = layers.reduce(
+    (sum, { E, nu, thickness }) => sum + SHEAR_CORRECTION * shearModulus(E, nu) * thickness,
+    0,
+  );
+  const [c11, c12] = halves(equal.neutral, sheared.neutral);
+  return {
+    rigidity: { bending: fromModes(equal.bending, sheared.bending), shear: Float64Array.of(shear, 0, shear) },
+    membrane: {
+      stretching: fromModes(equal.stretching, sheared.stretching),
+      offset: Float64Array.of(c11, c12, 0, c12, c11, 0, 0, 0, sheared.neutral),
+    },
+  };
+}
+
+function stackOf(layers: readonly Layer[], modulus: (layer: Layer) => number): Stack {
+  // Heights from the middle of the stack: what is symmetric then stays so to rounding.
+  const middle = bondedMiddle(layers);
+  let [stretching, first, second] = [0, 0, 0];
+  for (const layer of layers) {
+    const { thickness: t, bottom } = layer;
     const z = bottom + t / 2 - middle;
-    const Q = isotropicBending(E / (1 - nu * nu), nu);
-    for (let c = 0; c < 6; c++) {
-      bending[c] += Q[c] * (t ** 3 / 12 + t * z * z);
-      coupling[c] += Q[c] * t * z;
-    }
-    membrane += Q[0] * t;
-    shear += SHEAR_CORRECTION * shearModulus(E, nu) * t;
+    const m = modulus(layer);
+    stretching += m * t;
+    first += m * t * z;
+    second += m * (t ** 3 / 12 + t * z * z);
   }
-  const eccentricity = Math.max(...coupling.map(Math.abs)) / membrane;
-  if (eccentricity > TIGHT * height)
-    throw new Fault(
-      'NOT_YET',
-      `The bonded layers of ${path} are not symmetric about a common mid-plane (their stiffness lies ${eccentricity.toPrecision(3)} mm off it), which is not supported yet. Join them "sliding", or set the frame level so that the layers mirror each other.`,
-      `${path}.join`,
-      { eccentricity },
-    );
-  return { bending, shear: Float64Array.of(shear, 0, shear) };
+  return { stretching, neutral: middle + first / stretching, bending: second - first ** 2 / stretching };
+}
+
+/** `[11, 12, 13, 22, 23, 33]` with `11 + 12` and `11 - 12 = 2 * 33` as given. */
+function fromModes(equal: number, sheared: number): Float64Array {
+  const [q11, q12] = halves(equal, sheared);
+  return Float64Array.of(q11, q12, 0, q11, 0, sheared / 2);
+}
+
+function halves(sum: number, difference: number): [number, number] {
+  return [(sum + difference) / 2, (sum - difference) / 2];
 }
 
 /** Height of the middle between the lowest and the highest face, mm. */

@@ -12,15 +12,15 @@ import type { Layer, Section } from './section.ts';
  * `mxy = Dxy (2 kxy)`, `D33 = Dxy`, and the mixed coefficient of their plate equation is `H = D1 + 2 Dxy`. They say
  * nothing of shear: `shear` is `null` then.
  *
- * Sliding layers bend each about its own middle; bonded ones together about their common middle.
+ * Sliding layers bend each about its own middle; bonded ones together about their neutral surface.
  *
  * @param path of the section in the model, for messages
  * @throws Fault OUT_OF_RANGE when the section is not positive definite or its holes are outside of the known range;
- *   OVERLAP when bonded layers share a height; NOT_YET when bonded layers are not symmetric about their common middle
+ *   OVERLAP when bonded layers share a height
  */
 export function rigidityOf(section: Section, path: string): Rigidity {
   if ('layers' in section)
-    return section.join === 'sliding' ? slidingLayers(section.layers) : bondedLayers(section.layers, path);
+    return section.join === 'sliding' ? slidingLayers(section.layers) : bondedLayers(section.layers, path).rigidity;
   if ('thickness' in section) {
     const { holes } = section;
     return holes === undefined ? slidingLayers([section]) : drilledRigidity({ ...section, holes }, `${path}.holes`);

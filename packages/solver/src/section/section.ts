@@ -5,6 +5,7 @@ import { holeArraySchema } from './hole-array.ts';
 export const modulusSchema = z.number().min(1e-3).max(1e7);
 export const poissonSchema = z.number().gt(-1).lt(0.5);
 export const thicknessSchema = z.number().min(1e-3).max(1e3);
+export const expansionSchema = z.number().min(-1e-2).max(1e-2).describe('thermal expansion, 1/K');
 const rigidity = z.number().min(1e-9).max(1e18);
 
 const layer = z
@@ -13,6 +14,7 @@ const layer = z
     nu: poissonSchema.describe("Poisson's ratio"),
     thickness: thicknessSchema.describe('mm'),
     bottom: z.number().min(-1e3).max(1e3).describe('z of the lower face, mm'),
+    expansion: expansionSchema.optional(),
   })
   .meta({ id: 'Layer' });
 
@@ -24,6 +26,7 @@ export const sectionSchema = z
         E: modulusSchema,
         nu: poissonSchema,
         thickness: thicknessSchema,
+        expansion: expansionSchema.optional(),
         holes: holeArraySchema.optional().describe('drilled all over; long holes: the plate several pitches thick'),
       })
       .meta({ id: 'SolidSection' }),

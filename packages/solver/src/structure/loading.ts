@@ -1,3 +1,4 @@
+import { coupledThermalLoad } from '../assembly/coupled-thermal.ts';
 import { clearHeld, rowToLocal, toLocal } from '../assembly/holds.ts';
 import { areaRow, everywhereRow, lineRow, pointRow, spanOf } from '../assembly/rows.ts';
 import { thermalLoad } from '../assembly/thermal.ts';
@@ -5,12 +6,12 @@ import type { SparseRow } from '../linear-algebra/block-matrix.ts';
 import { forward } from '../linear-algebra/solve.ts';
 import { addRow } from '../linear-algebra/sparse-row.ts';
 import type { PlateLoad, PlateProblem } from '../plate/plate-problem.ts';
-import { freeCurvatures } from './sections.ts';
+import { freeStrainsOf } from './sections.ts';
 import type { Structure } from './structure.ts';
 
 /** The loads of one case with all that the grounded factor has to say about them. */
 export interface Loading {
-  /** `[3 * nNodes]` consistent load, N and N mm, local axes of the holds. */
+  /** `[3 * nRows]` consistent load, N and N mm, local axes of the holds. */
   readonly f: Float64Array;
   /** `L^-1 f`: the forward half of its deflection. */
   readonly half: Float64Array;
@@ -45,11 +46,16 @@ export function loadingOf(structure: Structure, { loads = [], ...problem }: Plat
   return { f, half: forward(factor, f), resultant, total };
 }
 
-/** Load of a gradient through the thickness in local axes; zeros without one. */
-function thermal({ mesh, section, rigidities, theory, holds }: Structure, problem: PlateProblem): Float64Array {
-  const curvature = freeCurvatures(problem);
-  if (curvature === undefined) return new Float64Array(3 * mesh.x.length);
-  const f = thermalLoad({ ...mesh, region: section }, rigidities, theory, curvature);
+/** Load of a temperature field in local axes; zeros without one. */
+function thermal(structure: Structure, problem: PlateProblem): Float64Array {
+  const { mesh, section, inPlane, rigidities, membranes, theory, holds, stiffness } = structure;
+  const strains = freeStrainsOf(problem);
+  if (strains === null) return new Float64Array(3 * stiffness.n);
+  const sectioned = { ...mesh, region: section };
+  const f =
+    inPlane === null || membranes === null
+      ? thermalLoad(sectioned, rigidities, theory, strains)
+      : coupledThermalLoad(sectioned, inPlane, rigidities, membranes, theory, strains);
   toLocal(holds, f);
   clearHeld(holds, f);
   return f;

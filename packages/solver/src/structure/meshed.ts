@@ -1,3 +1,4 @@
+import { type InPlane, inPlaneOf } from '../assembly/in-plane.ts';
 import { blockPattern, type MeshPattern } from '../assembly/pattern.ts';
 import { Fault } from '../fault/fault.ts';
 import type { Ring } from '../geometry/point.ts';
@@ -25,6 +26,8 @@ export interface Meshed {
   /** Ring of a shape of the problem, its arcs as fine as the elements. */
   readonly ring: (shape: Shape, path: string) => Ring;
   readonly pattern: MeshPattern;
+  /** In-plane unknowns of a plate that stretches where it bends; `null` for one that doesn't. */
+  readonly inPlane: InPlane | null;
   readonly symbolic: Symbolic;
 }
 
@@ -33,16 +36,25 @@ export interface Meshed {
  *
  * @param areas rings the mesh follows so that results over them are exact
  * @param coarsening multiplies every element size
+ * @param isCoupled whether it stretches where it bends
  * @throws Fault BAD_SHAPE, MESH, TOO_LARGE or DISCONNECTED with the path in the problem
  */
-export function meshPlate(problem: PlateProblem, areas: readonly Ring[], coarsening: number, clock: Stopwatch): Meshed {
+export function meshPlate(
+  problem: PlateProblem,
+  areas: readonly Ring[],
+  coarsening: number,
+  clock: Stopwatch,
+  isCoupled = false,
+): Meshed {
   const domain = plateDomain(problem, areas, coarsening);
   const mesh = meshDomain(domain.mesh, domain.size);
   requireOnePiece(mesh);
   const places = { locator: locator(mesh), section: sectionIndex(mesh, domain.regions) };
   clock.lap('mesh');
   const pattern = blockPattern(mesh);
-  const symbolic = analyse(pattern, order(graphOf(pattern), mesh.x, mesh.y));
+  const inPlane = isCoupled ? inPlaneOf(mesh, pattern) : null;
+  const [rows, { x, y }] = inPlane === null ? [pattern, mesh] : [inPlane.pattern, inPlane];
+  const symbolic = analyse(rows, order(graphOf(rows), x, y));
   clock.lap('ordering');
   return {
     mesh,
@@ -50,6 +62,7 @@ export function meshPlate(problem: PlateProblem, areas: readonly Ring[], coarsen
     firstArea: domain.regions.length + 1,
     ring: domain.ring,
     pattern,
+    inPlane,
     symbolic,
   };
 }

@@ -5,6 +5,7 @@ import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
 import { equilibrium } from '../supports/equilibrium.ts';
 import { type Loading, loadingOf } from './loading.ts';
 import { type Meshed, meshPlate } from './meshed.ts';
+import { isCoupled } from './sections.ts';
 import { type PlateSolution, solveCase } from './solution.ts';
 import { stopwatch } from './stopwatch.ts';
 import { buildStructure, type Structure } from './structure.ts';
@@ -53,11 +54,12 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
   const held = plate.supports ?? [];
   const clock = stopwatch();
 
-  const shapeKey = JSON.stringify([shapesOf(plate), areas, coarsening]);
+  const coupled = problems.some(isCoupled);
+  const shapeKey = JSON.stringify([shapesOf(plate), areas, coarsening, coupled]);
   // Elements are graded towards the supports, so a mesh made for others is not yet the mesh of this problem.
   const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter }) => [at, diameter])]);
   const sameMesh = previous !== null && (keepMesh ? previous.shapeKey === shapeKey : previous.meshKey === meshKey);
-  const meshed = request.meshed ?? (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock));
+  const meshed = request.meshed ?? (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock, coupled));
 
   const structureKey = JSON.stringify([plate.section, plate.regions, plate.edges, plate.foundations, plate.theory]);
   const kept = previous?.meshed === meshed && previous.structureKey === structureKey ? previous : null;

@@ -6,7 +6,7 @@ import { multiply } from '../linear-algebra/multiply.ts';
 export interface RigidMotion {
   /** Number of free motions r, 0 to 3. */
   readonly count: number;
-  /** r fields `Float64Array [3 * nNodes]` in local axes of the holds, of order one: an orthonormal basis of lift and two tilts. */
+  /** r fields `Float64Array [3 * nRows]` in local axes of the holds, of order one: an orthonormal basis of lift and two tilts. */
   readonly fields: readonly Float64Array[];
 }
 
@@ -15,9 +15,9 @@ const FREE = 1e-10;
 
 /**
  * Lift and tilts about the middle of the plate, scaled to order one at its rim:
- * `w = 1`, `w = (y - yc)/L` with `thetaX = 1/L`, `w = (x - xc)/L` with `thetaY = -1/L`.
+ * `w = 1`, `w = (y - yc)/L` with `thetaX = 1/L`, `w = (x - xc)/L` with `thetaY = -1/L`. They move nothing in the plane.
  */
-function liftAndTilts(x: Float64Array, y: Float64Array): Float64Array[] {
+function liftAndTilts(x: Float64Array, y: Float64Array, rows: number): Float64Array[] {
   let [xMin, xMax, yMin, yMax] = [Infinity, -Infinity, Infinity, -Infinity];
   for (let i = 0; i < x.length; i++) {
     xMin = Math.min(xMin, x[i]);
@@ -27,7 +27,7 @@ function liftAndTilts(x: Float64Array, y: Float64Array): Float64Array[] {
   }
   const [xc, yc] = [(xMin + xMax) / 2, (yMin + yMax) / 2];
   const L = Math.max(xMax - xMin, yMax - yMin) / 2;
-  const [lift, tiltX, tiltY] = [0, 1, 2].map(() => new Float64Array(3 * x.length));
+  const [lift, tiltX, tiltY] = [0, 1, 2].map(() => new Float64Array(3 * rows));
   for (let i = 0; i < x.length; i++) {
     lift[3 * i] = 1;
     tiltX[3 * i] = (y[i] - yc) / L;
@@ -42,7 +42,9 @@ function liftAndTilts(x: Float64Array, y: Float64Array): Float64Array[] {
  * The rigid motions that cost no energy: the null space of `N^T K N` for lift and tilts N, since a held edge or a
  * foundation makes every motion it opposes cost some.
  *
- * @param K stiffness of the plate without its supports, in local axes, held dofs as identity rows
+ * @param K stiffness of the plate without its supports, in local axes, held dofs as identity rows; in-plane rows, if it has
+ *   any, come after the nodes'
+ * @param x of the nodes, mm
  * @param toLocal turns a field from global into the local axes of the holds, in place
  */
 export function rigidMotion(
@@ -51,7 +53,7 @@ export function rigidMotion(
   y: Float64Array,
   toLocal: (field: Float64Array) => void,
 ): RigidMotion {
-  const N = liftAndTilts(x, y);
+  const N = liftAndTilts(x, y, K.n);
   for (const field of N) toLocal(field);
   const KN = N.map((field) => multiply(K, field));
   const energy = Matrix.zeros(3, 3);

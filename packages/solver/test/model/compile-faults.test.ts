@@ -119,14 +119,6 @@ describe('compileHead refuses', () => {
       /Known are alumina-99.5/,
     ],
     [
-      'a frame bonded to one face',
-      { 'frame.join': 'bonded' },
-      'NOT_YET',
-      'frame.join',
-      /Use "join": "sliding", or "side": "level"/,
-    ],
-    ['a bracketed joint', { 'frame.join': 'bracket' }, 'NOT_YET', 'frame.join', /Use "sliding"/],
-    [
       'sites off the body',
       { 'body.outline': { rectangle: [15, 46] } },
       'OUTSIDE',
@@ -272,8 +264,13 @@ describe('compileHead refuses', () => {
       'cases.0.touched.1',
       /touches site "C1".*Sites are A1 to B2/,
     ],
-    ['a temperature', { 'cases.0.temperature': 85 }, 'NOT_YET', 'cases.0.temperature', /has a temperature/],
-    ['a gradient', { 'cases.0.gradient': 4 }, 'NOT_YET', 'cases.0.gradient', /has a gradient/],
+    [
+      'heat on a material of unknown expansion',
+      { 'cases.0.temperature': 85, 'body.material': 'own', materials: { own: { E: 3e5, nu: 0.2 } } },
+      'SCHEMA',
+      'materials.own.expansion',
+      /nothing is known of the expansion of own/,
+    ],
     ['a mesh beyond reason', { mesh: { size: 0.01 } }, 'TOO_LARGE', 'mesh.size', /more than 300000 nodes/],
   ])('%s', (_, changes, code, path, message) => {
     const fault = compileFault(changes);
