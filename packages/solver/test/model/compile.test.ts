@@ -98,7 +98,7 @@ describe('compileHead', () => {
   it('needs no frame', () => {
     const { problems } = compile({ frame: undefined });
     expect(problems[0].regions).toEqual([]);
-    expect(problems[0].section).toEqual({ E: 320_000, nu: 0.22, thickness: 4 });
+    expect(problems[0].section).toEqual({ E: 320_000, nu: 0.22, expansion: 6.5e-6, thickness: 4 });
   });
 
   it.each([
