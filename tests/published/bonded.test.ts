@@ -1,4 +1,4 @@
-import { solvePlate } from '@flathead/solver';
+import { type PlateProblem, type Shape, solvePlate } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
 
 /*
@@ -141,6 +141,59 @@ describe('a strip with a rib along it', () => {
     });
     const exact = (5 * 40 * length ** 3) / (384 * composite(E, b, t, E, rib, t2));
     expect(Math.abs(w.max.value / exact - 1)).toBeLessThan(0.002);
+  });
+});
+
+describe('a plate with a cross of ribs', () => {
+  it('is bent alike whole and as a quarter between edges of symmetry, loaded and heated', () => {
+    const { thickness: t } = base;
+    const [a, b, rib] = [60, 40, 4];
+    const body = { E: 3.2e5, nu: 0.22, thickness: t, bottom: -t / 2, expansion: 6.5e-6 };
+    const layers = [body, { E: 2e5, nu: 0.28, thickness: 4, bottom: t / 2, expansion: 1.1e-5 }];
+    const { bottom: _bottom, ...section } = body;
+    const plate = (quarter: boolean, loads: PlateProblem['loads'], temperature: PlateProblem['temperature']) => {
+      const box = (width: number, height: number): Shape =>
+        quarter
+          ? { rectangle: [width / 2, height / 2], centre: [width / 4, height / 4] }
+          : { rectangle: [width, height] };
+      return solvePlate({
+        plate: 1,
+        outline: box(a, b),
+        section,
+        regions: [box(a, rib), box(rib, b)].map((shape) => ({ shape, section: { layers, join: 'bonded' } })),
+        edges: quarter
+          ? [
+              { along: { from: [0, 0], to: [a / 2, 0] }, held: 'symmetry' },
+              { along: { from: [0, 0], to: [0, b / 2] }, held: 'symmetry' },
+            ]
+          : [],
+        supports: [-1, 1].flatMap((x) =>
+          [-1, 1].flatMap((y) =>
+            quarter && (x < 0 || y < 0) ? [] : [{ at: [(x * a) / 2, (y * b) / 2] as [number, number] }],
+          ),
+        ),
+        loads,
+        temperature,
+        theory: 'shear',
+        mesh: { size: 0.9 },
+        report: {
+          at: [
+            [0, 0],
+            [11, 7],
+          ],
+        },
+      }).w.at;
+    };
+    const pressed: PlateProblem['loads'] = [{ over: 'all', pressure: 0.01 }];
+    for (const [loads, temperature] of [
+      [pressed, undefined],
+      [[], { change: 65 }],
+    ] as const) {
+      const whole = plate(false, loads, temperature);
+      plate(true, loads, temperature).forEach((w, i) => {
+        expect(Math.abs(w / whole[i] - 1)).toBeLessThan(0.003);
+      });
+    }
   });
 });
 

@@ -18,7 +18,7 @@ const FREE = 1e-10;
  */
 export function coupledHolds(mesh: Mesh, inPlane: InPlane, plate: Holds, edges: readonly HeldEdge[]): Holds {
   const n = mesh.x.length;
-  const nRows = inPlane.x.length;
+  const nRows = inPlane.pattern.n;
   const holds = { cos: new Float64Array(nRows).fill(1), sin: new Float64Array(nRows), mask: new Uint8Array(nRows) };
   holds.cos.set(plate.cos);
   holds.sin.set(plate.sin);
@@ -26,7 +26,7 @@ export function coupledHolds(mesh: Mesh, inPlane: InPlane, plate: Holds, edges: 
   holds.mask.fill(1, n);
   for (const [row, normals] of symmetryNormals(mesh, inPlane, edges)) holdAxes(holds, row, normals);
   const turned = Uint32Array.from(holds.cos.keys()).filter((row) => holds.cos[row] !== 1);
-  holdRest(inPlane, n, holds);
+  holdRest(mesh, inPlane, holds);
   return { ...holds, turned };
 }
 
@@ -58,7 +58,8 @@ function symmetryNormals(
 }
 
 /** Holds the rigid motions in the plane that are still free, one dof for each. */
-function holdRest({ x, y }: InPlane, n: number, { cos, sin, mask }: Omit<Holds, 'turned'>): void {
+function holdRest({ x, y }: Mesh, { ends }: InPlane, { cos, sin, mask }: Omit<Holds, 'turned'>): void {
+  const n = x.length;
   let [xMin, xMax, yMin, yMax] = [Infinity, -Infinity, Infinity, -Infinity];
   for (let i = 0; i < n; i++) {
     xMin = Math.min(xMin, x[i]);
@@ -67,11 +68,14 @@ function holdRest({ x, y }: InPlane, n: number, { cos, sin, mask }: Omit<Holds, 
     yMax = Math.max(yMax, y[i]);
   }
   const L = Math.max(xMax - xMin, yMax - yMin) / 2;
+  /** Where an in-plane row stands: a node, or the middle of a side. */
+  const middle = (values: Float64Array, row: number): number =>
+    row < 2 * n ? values[row - n] : (values[ends[2 * (row - 2 * n)]] + values[ends[2 * (row - 2 * n) + 1]]) / 2;
   /** Displacement at a row along (dx, dy) in the motions x, y and turn. */
   const along = (row: number, dx: number, dy: number): number[] => [
     dx,
     dy,
-    (dy * (x[row] - (xMin + xMax) / 2) - dx * (y[row] - (yMin + yMax) / 2)) / L,
+    (dy * (middle(x, row) - (xMin + xMax) / 2) - dx * (middle(y, row) - (yMin + yMax) / 2)) / L,
   ];
   let held: number[][] = [];
   for (let row = n; row < mask.length; row++) {

@@ -1,4 +1,4 @@
-import { type InPlane, inPlaneOf } from '../assembly/in-plane.ts';
+import { coupledOrder, type InPlane, inPlaneOf } from '../assembly/in-plane.ts';
 import { blockPattern, type MeshPattern } from '../assembly/pattern.ts';
 import { Fault } from '../fault/fault.ts';
 import type { Ring } from '../geometry/point.ts';
@@ -53,8 +53,8 @@ export function meshPlate(
   clock.lap('mesh');
   const pattern = blockPattern(mesh);
   const inPlane = isCoupled ? inPlaneOf(mesh, pattern) : null;
-  const [rows, { x, y }] = inPlane === null ? [pattern, mesh] : [inPlane.pattern, inPlane];
-  const symbolic = analyse(rows, order(graphOf(rows), x, y));
+  const nodes = order(graphOf(pattern), mesh.x, mesh.y);
+  const symbolic = inPlane === null ? analyse(pattern, nodes) : analyse(inPlane.pattern, coupledOrder(nodes, inPlane));
   clock.lap('ordering');
   return {
     mesh,

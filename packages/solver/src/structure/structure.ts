@@ -75,5 +75,5 @@ export function buildStructure(
 /** Number of unknowns: three for each node, and two for each node and side in the plane where that comes into play. */
 export function unknownsOf({ mesh, inPlane }: Pick<Structure, 'mesh' | 'inPlane'>): number {
   const nodes = mesh.x.length;
-  return 3 * nodes + (inPlane === null ? 0 : 2 * (inPlane.x.length - nodes));
+  return 3 * nodes + (inPlane === null ? 0 : 2 * (inPlane.pattern.n - nodes));
 }

@@ -8,7 +8,7 @@ import { NumberField } from './NumberField.tsx';
 import section from './section.module.css';
 import { TextField } from './TextField.tsx';
 
-/** One load case: which sites are touched down, and how much warmer the device side is. */
+/** One load case: which sites are touched down, how warm the head is, and how much warmer its device side. */
 export function CaseRow({ index, only }: { index: number; only: boolean }) {
   const { history } = useWorkbench();
   const name = useModel((model) => model.cases[index]?.name ?? '');
@@ -32,6 +32,7 @@ export function CaseRow({ index, only }: { index: number; only: boolean }) {
           });
         }}
       />
+      <NumberField path={`${path}.temperature`} name={`Temperature in ${name}`} step={5} empty="20" />
       <NumberField path={`${path}.gradient`} name={`Gradient in ${name}`} step={1} empty="0" />
       {only ? (
         <span />

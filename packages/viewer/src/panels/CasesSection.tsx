@@ -10,14 +10,15 @@ export function CasesSection() {
   const { history } = useWorkbench();
   const count = useModel((model) => model.cases.length);
   const claimed = Array.from({ length: count }, (_, i) =>
-    ['name', 'touched', 'gradient'].map((key) => `cases.${i}.${key}`),
+    ['name', 'touched', 'temperature', 'gradient'].map((key) => `cases.${i}.${key}`),
   ).flat();
   return (
     <Section title="Load cases" aside="the worst decides" of="cases" claimed={claimed}>
-      <div className={styles.table} style={{ gridTemplateColumns: '1fr 96px 84px 24px' }}>
+      <div className={styles.table} style={{ gridTemplateColumns: '1fr 84px 64px 64px 24px' }}>
         <span className={styles.column}>Name</span>
-        <span className={styles.column}>Sites touched</span>
-        <span className={styles.columnRight}>Gradient, K</span>
+        <span className={styles.column}>Touched</span>
+        <span className={styles.columnRight}>At, °C</span>
+        <span className={styles.columnRight}>Across, K</span>
         <span />
         {Array.from({ length: count }, (_, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a case is its place in the list; names may repeat while typed

@@ -18,7 +18,7 @@ const SIDES = [
 const JOINS = [
   { value: 'sliding', label: 'Sliding: no composite action' },
   { value: 'bonded', label: 'Bonded' },
-  { value: 'bracket', label: 'Bracket: not solved yet' },
+  { value: 'bracket', label: 'Bracket: the worse of both' },
 ];
 
 /** The frame around the sites, and the ribs that extend it between them. */
