@@ -185,10 +185,11 @@ describe('a plate with a cross of ribs', () => {
       }).w.at;
     };
     const pressed: PlateProblem['loads'] = [{ over: 'all', pressure: 0.01 }];
-    for (const [loads, temperature] of [
+    const cases: [PlateProblem['loads'], PlateProblem['temperature']][] = [
       [pressed, undefined],
       [[], { change: 65 }],
-    ] as const) {
+    ];
+    for (const [loads, temperature] of cases) {
       const whole = plate(false, loads, temperature);
       plate(true, loads, temperature).forEach((w, i) => {
         expect(Math.abs(w / whole[i] - 1)).toBeLessThan(0.003);
