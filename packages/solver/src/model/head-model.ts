@@ -11,6 +11,12 @@ const material = z
   .strictObject({
     E: modulusSchema.describe("Young's modulus, MPa"),
     nu: poissonSchema.describe("Poisson's ratio"),
+    modulus: z
+      .array(z.tuple([z.number().min(-200).max(500), modulusSchema]))
+      .min(1)
+      .max(50)
+      .optional()
+      .describe('E at other temperatures, pairs of degC and MPa; the same at all if left out'),
     density: z.number().min(0.01).max(30).optional().describe('g/cm3'),
     expansion: z.number().min(-1e-4).max(1e-3).optional().describe('1/K'),
     strength: z

@@ -4,7 +4,7 @@ import type { HeadModel } from './head-model.ts';
 import { findMaterial } from './materials.ts';
 
 /** Temperature at which a head is put together, flat and without stress, degC. */
-const ASSEMBLED = 20;
+export const ASSEMBLED = 20;
 
 /**
  * Temperature field of a case: uniform, and linear in z with the given difference across the body; the frame goes on at

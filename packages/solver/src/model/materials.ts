@@ -48,6 +48,13 @@ const POLYMERS: Readonly<Record<string, Row>> = {
   'fr-4': ['FR-4 in-plane', 22, 0.15, 1.9, 14, 'typical of data sheets; expansion 12 to 16e-6/K'],
 };
 
+/** E at 100 and 200 degC, GPa (EN 10088-1, published extracts). */
+const HOT_STEELS: Readonly<Record<string, readonly [at100: number, at200: number]>> = {
+  'stainless-304': [194, 186],
+  'stainless-17-4': [195, 185],
+  'stainless-420': [212, 205],
+};
+
 /** Presets by name. */
 export const materialPresets: Readonly<Record<string, MaterialPreset>> = {
   ...presets(CERAMICS, 'ceramic'),
@@ -86,6 +93,7 @@ function presets(
         kind,
         E: gpa * 1000,
         nu,
+        ...hotModulus(name),
         density,
         expansion: ppm * 1e-6,
         ...(strength === undefined ? {} : { strength }),
@@ -95,4 +103,15 @@ function presets(
       },
     ]),
   );
+}
+
+function hotModulus(name: string): Pick<Material, 'modulus'> {
+  if (!Object.hasOwn(HOT_STEELS, name)) return {};
+  const [at100, at200] = HOT_STEELS[name];
+  return {
+    modulus: [
+      [100, at100 * 1000],
+      [200, at200 * 1000],
+    ],
+  };
 }
