@@ -7,6 +7,7 @@ import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type PlacedFastener, placeFasteners } from './fasteners.ts';
 import type { HeadModel } from './head-model.ts';
 import { caseTemperature } from './heat.ts';
+import { atTemperature } from './hot-materials.ts';
 import { caseLoads } from './loads.ts';
 import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
@@ -61,10 +62,17 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
   const problems = model.cases.map((_, i) => ({
     ...plate,
+    ...hotZones(model, plan, i),
     loads: caseLoads(model, sites, i),
     temperature: caseTemperature(model, i),
   }));
   return { problems, sites, siteArea, fasteners, meshSize, plan };
+}
+
+/** Sections at the temperature of a case, where they differ from those of assembly. */
+function hotZones(model: HeadModel, { parts, siteArea }: HeadPlan, index: number): Partial<PlateProblem> {
+  const hot = atTemperature(model, index);
+  return hot === model ? {} : zonesOf(hot, parts, siteArea);
 }
 
 function planKey({ body, frame, sites, mesh, materials }: HeadModel): string {
