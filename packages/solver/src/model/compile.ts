@@ -5,8 +5,9 @@ import type { Site } from '../layout/site.ts';
 import { siteLayout } from '../layout/sites.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type PlacedFastener, placeFasteners } from './fasteners.ts';
-import type { Frame, HeadModel } from './head-model.ts';
-import { caseLoads } from './loads.ts';
+import type { Frame, HeadModel, Probes } from './head-model.ts';
+import { type HeadLoadCase, headLoadCases } from './load-cases.ts';
+import { caseFoundations, caseLoads, requireFewFoundations, requireProbeData } from './loads.ts';
 import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
 import { fieldRing, requireSiteRoom } from './site-room.ts';
@@ -28,7 +29,9 @@ export interface HeadPlan {
 
 /** A head as plates to solve. */
 export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'meshSize'> {
-  /** One for each load case; they share everything but their loads. */
+  readonly cases: readonly HeadLoadCase[];
+  readonly probes: Probes;
+  /** One for each case; they share everything but their loads and, where probes relax, their foundations. */
   readonly problems: readonly PlateProblem[];
   /** In the order of the model, and of the supports of each problem. */
   readonly fasteners: readonly PlacedFastener[];
@@ -46,6 +49,7 @@ const SAGITTA = 0.02;
  */
 export function compileHead(model: HeadModel, previous: HeadPlan | null = null): CompiledHead {
   requireNames(model);
+  requireProbeData(model);
   const key = planKey(model);
   const plan = previous?.key === key ? previous : planHead(model, key);
   const { sites, siteArea, meshSize } = plan;
@@ -58,8 +62,14 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
     acts,
   }));
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
-  const problems = model.cases.map((_, i) => ({ ...plate, loads: caseLoads(model, sites, i) }));
-  return { problems, sites, siteArea, fasteners, meshSize, plan };
+  const cases = headLoadCases(model, sites);
+  requireFewFoundations(model, cases);
+  const problems = cases.map((load) => {
+    const foundations = caseFoundations(model, sites, load);
+    const loads = caseLoads(model, sites, load);
+    return foundations.length === 0 ? { ...plate, loads } : { ...plate, loads, foundations };
+  });
+  return { cases, probes: model.sites.probes, problems, sites, siteArea, fasteners, meshSize, plan };
 }
 
 function planKey({ body, frame, sites, mesh, materials }: HeadModel): string {

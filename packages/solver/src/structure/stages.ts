@@ -3,7 +3,7 @@ import type { FactorOptions } from '../linear-algebra/factor.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
 import { equilibrium } from '../supports/equilibrium.ts';
-import { type Loading, loadingOf } from './loading.ts';
+import { type Loading, type LoadRow, loadingOf } from './loading.ts';
 import { type Meshed, meshPlate } from './meshed.ts';
 import { type PlateSolution, solveCase } from './solution.ts';
 import { stopwatch } from './stopwatch.ts';
@@ -68,7 +68,8 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
     ([support, i]) => solveSupport(structure.factor, structure.motion, supportOf(structure, support, i)),
   );
   clock.lap('supports');
-  const loadings = keyed(problems, kept?.loadings, (problem) => loadingOf(structure, problem), loadKey);
+  const rows = new Map<string, LoadRow>();
+  const loadings = keyed(problems, kept?.loadings, (problem) => loadingOf(structure, problem, rows), loadKey);
   clock.lap('loads');
   const system = equilibrium([...supports.values()], structure.motion.count);
   const cases = problems.map((problem) =>
