@@ -1,4 +1,4 @@
-import { type HeadModel, solveHead } from '@flathead/solver';
+import { type HeadModel, materialPresets, solveHead } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
 import kestrelBaseline from '../../models/kestrel-baseline.json';
 import kestrelBoth from '../../models/kestrel-both.json';
@@ -44,7 +44,12 @@ describe('a frame joined to one face of the body', () => {
 
   it('bows the head towards the frame when both are heated, the frame growing more', () => {
     const bow = (join: 'sliding' | 'bonded', temperature: number) => {
-      const model = joined(join, [{ name: 'heated', touched: 'all', temperature }]);
+      const { modulus: _modulus, ...steel } = materialPresets[both.frame!.material];
+      const { strength: _strength, title: _title, basis: _basis, ...frame } = steel;
+      const model = {
+        ...joined(join, [{ name: 'heated', touched: 'all', temperature }]),
+        materials: { [both.frame!.material]: frame },
+      };
       return solveHead(model, { quality: 'live' }).result.cases[0].bow.value;
     };
     // Frame on the board side (-z), stainless on alumina, no load: convex towards the board.
@@ -52,6 +57,28 @@ describe('a frame joined to one face of the body', () => {
     // Linear in the rise from 20 degC.
     expect(bow('bonded', 150) / bow('bonded', 85)).toBeCloseTo(2, 9);
     expect(Math.abs(bow('sliding', 85))).toBeLessThan(1e-9);
+  });
+});
+
+describe('a frame that softens with heat', () => {
+  it('bends as a frame of that modulus does, each case with its own', () => {
+    const at = (temperature: number | undefined, materials: HeadModel['materials']) =>
+      solveHead(
+        { ...joined('sliding', [{ name: 'cold' }, { name: 'as asked', temperature }]), materials },
+        { quality: 'live' },
+      ).result.cases.map(({ bow }) => bow.value);
+    const steel = { E: 200_000, nu: 0.27, expansion: 1e-5 };
+    const own = { ...steel, modulus: [[120, 150_000] as [number, number]] };
+    const name = both.frame!.material;
+    const [cold, hot] = at(70, { [name]: own });
+    // Half way from 20 to 120 degC.
+    const [softer] = at(undefined, { [name]: { ...steel, E: 175_000 } });
+    expect(cold).toBe(at(undefined, { [name]: steel })[0]);
+    expect(hot / softer).toBeCloseTo(1, 9);
+    expect(hot).toBeGreaterThan(1.02 * cold);
+    expect(() => at(121, { [name]: own })).toThrowError(
+      expect.objectContaining({ code: 'OUT_OF_RANGE', path: 'cases.1.temperature' }),
+    );
   });
 });
 

@@ -1,4 +1,6 @@
 import type { CaseResult, CriterionVerdict, HeadResult, Outcome } from '@flathead/solver';
+import { caseCount, printedCases } from './case-families.ts';
+import { contactCells, contactHeadings } from './contact-columns.ts';
 import { newtons, place, plain, um } from './format.ts';
 import { table } from './table.ts';
 import type { Paint } from './terminal.ts';
@@ -20,14 +22,10 @@ export function headJson({ name, verdict, cases, mesh, dofs, timings }: HeadResu
 export function headText(result: HeadResult, paint: Paint, verbose: boolean): string {
   const { name, verdict, cases, sites } = result;
   const limit = verdict.criteria.find(({ criterion }) => criterion === 'bow')!.limit;
-  const counts = [
-    counted(sites.length, 'site'),
-    counted(cases[0].fasteners.length, 'fastener'),
-    counted(cases.length, 'load case'),
-  ];
+  const counts = [counted(sites.length, 'site'), counted(cases[0].fasteners.length, 'fastener'), caseCount(cases)];
   return [
     `${paint.bold(name)}  ${paint.dim(counts.join(', '))}`,
-    ...cases.map((load) => caseText(load, limit, paint)),
+    ...printedCases(cases).map((part) => (typeof part === 'string' ? part : caseText(part, limit, paint))),
     verdictText(result, paint),
     ...(verbose ? [workText(result, paint)] : []),
     '',
@@ -42,8 +40,11 @@ function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: numb
   return [
     `${paint.bold(`Case "${name}"`)}: ${newtons(load)} N on the sites, largest bow ${um(bow.value)} um at site ${bow.site}`,
     table(
-      ['site', 'bow, um', 'of limit', 'at x, y, mm', 'flat within, um'],
-      sites.map((site) => [site.name, um(site.bow), share(site.bow), place(site.at), um(site.flatness)]),
+      ['site', 'bow, um', 'of limit', 'at x, y, mm', 'flat within, um', ...contactHeadings(sites)],
+      sites.map((site) => [
+        ...[site.name, um(site.bow), share(site.bow), place(site.at), um(site.flatness)],
+        ...contactCells(site),
+      ]),
       paint,
     ),
     table(

@@ -22,6 +22,79 @@ describe('flathead check', () => {
     expect(out).not.toMatch(/residual/);
   });
 
+  it('prints the contact left to the probes where the model gives their rate', async () => {
+    const probes = { ...stiff.sites.probes, touchdown: 0.12, rate: 0.4 };
+    const sites = { ...stiff.sites, probes };
+    const limits = { ...stiff.limits, contactForce: 0.02 };
+    const { out } = await runHere(['check', '-'], { input: JSON.stringify({ ...stiff, sites, limits }) });
+    const [mounted, touched] = out.match(/^ {2}A1 .*$/gm)!.map((line) => line.trim().split(/ +/));
+    expect(out).toMatch(/flat within, um +contact, N +mean, N +spread, N +left, mm$/m);
+    expect(mounted.slice(-4).map(Number)).toEqual([0.05, 0.05, 0, 0.125].map((value) => expect.closeTo(value, 3)));
+    expect(touched.slice(-4)).toEqual(['0.1200', '0.1200', '0.0000', '0.300']);
+    expect(out).toMatch(
+      /PASS {2}contact 0\.0\d+ \+- .* N against at least 0\.0200 N, worst at site A1 in case "mounted"$/m,
+    );
+
+    const { touchdown: _, ...unknown } = probes;
+    const input = JSON.stringify({ ...stiff, sites: { ...sites, probes: unknown } });
+    expect((await runHere(['check', '-', '--case', 'touched'], { input })).out).toMatch(/^ {2}A1 .* - +- +- +-$/m);
+    const json = JSON.parse((await runHere(['check', '-', '--json'], { input })).out);
+    expect(json.cases[0].sites[0].contact.board.minimum).toBeCloseTo(0.05, 3);
+    expect(json.cases[1].sites[0].contact).toEqual({ board: null, device: null });
+  });
+
+  it('prints the worst few of the touchdowns over a wafer, and all of them with --json', async () => {
+    const { pitch: _, ...sites } = stiff.sites;
+    const model = {
+      ...stiff,
+      body: { ...stiff.body, outline: { rectangle: [50, 40] } },
+      sites: { ...sites, columns: 2, rows: 2, die: [7, 7], skip: [0, 0] },
+      fasteners: [
+        ...stiff.fasteners.map(({ at: [x, y], ...rest }) => ({ ...rest, at: [1.7 * x, 1.5 * y] })),
+        { name: 'E', at: [22, 0], screw: 'M2' },
+      ],
+      cases: [{ name: 'mounted' }, { name: 'wafer edge', touched: { wafer: { diameter: 100, edge: 3 } } }],
+    };
+    const input = JSON.stringify(model);
+    const { out } = await runHere(['check', '-'], { input });
+    const { cases } = JSON.parse((await runHere(['check', '-', '--json'], { input })).out);
+    const family = cases.filter((load: { family?: string }) => load.family === 'wafer edge');
+    // All, four of three, sides, corners; diagonal pairs don't occur.
+    expect(family.map(({ name }: { name: string }) => name).sort()).toEqual(
+      [
+        'all',
+        'A1',
+        'A2',
+        'B1',
+        'B2',
+        'A1 A2',
+        'B1 B2',
+        'A1 B1',
+        'A2 B2',
+        'A1 A2 B1',
+        'A1 A2 B2',
+        'A1 B1 B2',
+        'A2 B1 B2',
+      ]
+        .map((set) => `wafer edge: ${set}`)
+        .sort(),
+    );
+    expect(out).toMatch(/^One site {2}4 sites, 4 fasteners, 1 load case and 13 touchdowns over a wafer$/m);
+    const bows = family
+      .map(({ bow }: { bow: { value: number } }) => Math.abs(bow.value))
+      .sort((a: number, b: number) => b - a);
+    const printed = [...out.matchAll(/^Case "wafer edge: .*largest bow (-?[\d.]+) um/gm)].map(([, um]) =>
+      Math.abs(Number(um)),
+    );
+    expect(printed).toHaveLength(3);
+    printed.forEach((um, i) => {
+      expect(um).toBeCloseTo(1000 * bows[i], 1);
+    });
+    expect(out).toMatch(
+      /^Case "wafer edge": 13 sets of touched sites, largest bow 0\.00 to [\d.]+ um; the worst 3 by bow/m,
+    );
+  });
+
   it('ends with 1 on a fail', async () => {
     const { code, out } = await runHere(['check', '-'], { input: JSON.stringify(soft) });
     expect(code).toBe(1);

@@ -8,15 +8,16 @@ import type { CaseResult, HeadResult } from './results/head-result.ts';
 import { sampleAreas } from './results/sample-areas.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
-import { advance, type PlateRequest, type PlateStages } from './structure/stages.ts';
+import { advanceGroups, type PlateGroups } from './structure/groups.ts';
+import type { PlateRequest } from './structure/stages.ts';
 import { unknownsOf } from './structure/structure.ts';
 
 /** What a solve of a head leaves behind for the next one to start from. Plain data; hand it back or drop it. */
 export interface HeadStages {
   readonly plan: HeadPlan;
-  readonly main: PlateStages;
-  readonly coarse: PlateStages | null;
-  readonly thin: PlateStages | null;
+  readonly main: PlateGroups;
+  readonly coarse: PlateGroups | null;
+  readonly thin: PlateGroups | null;
   /** The other end of a bracketed joint: the frame bonded, where those above have it sliding. */
   readonly bonded: HeadStages | null;
 }
@@ -70,34 +71,38 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
     factor: options.factor ?? {},
   };
   yield 'solve';
-  const main = advance(previous?.main ?? null, request);
-  const names = model.cases.map(({ name }) => name);
-  const measured = (stages: PlateStages): CaseResult[] => measure(names, head, stages);
-  const cases = measured(main);
+  const main = advanceGroups(previous?.main ?? null, request);
+  const { mesh, meshed } = meshOf(main);
+  const measured = measure(head, main);
+  const cases = head.cases.map((_, i) => measured(i));
 
-  let coarse: PlateStages | null = null;
-  let thin: PlateStages | null = null;
+  let coarse: PlateGroups | null = null;
+  let thin: PlateGroups | null = null;
   if (quality === 'full') {
     yield 'error estimate';
-    coarse = advance(previous?.coarse ?? null, { ...request, coarsening: COARSENING });
+    coarse = advanceGroups(previous?.coarse ?? null, { ...request, coarsening: COARSENING });
     if (theory === 'shear') {
       yield 'thin plate';
       const problems = head.problems.map((problem) => ({ ...problem, theory: 'thin' as const }));
-      thin = advance(previous?.thin ?? null, { ...request, problems, meshed: main.meshed });
+      thin = advanceGroups(previous?.thin ?? null, { ...request, problems, meshed });
     }
   }
   yield 'verdict';
   const opinions = {
-    coarse: coarse === null ? null : measured(coarse),
-    thin: thin === null ? null : measured(thin),
+    coarse: coarse && measure(head, coarse),
+    thin: thin && measure(head, thin),
   };
   const result: HeadResult = {
     name: model.name,
-    mesh: main.structure.mesh,
+    mesh,
     sites: head.sites,
     cases,
-    verdict: verdictOf(model.limits, cases, opinions, [...keepOutRemarks(model), ...lettingGo(cases)]),
-    dofs: unknownsOf(main.structure),
+    verdict: verdictOf(model.limits, cases, opinions, [
+      ...keepOutRemarks(model),
+      ...lettingGo(cases),
+      ...losingContact(model, cases),
+    ]),
+    dofs: unknownsOf(meshed),
     timings: { ...main.timings, total: performance.now() - started },
   };
   return {
@@ -121,6 +126,22 @@ function lettingGo(cases: readonly CaseResult[]): string[] {
   );
 }
 
+/** One sentence when probes come off the board: the linear answer is wrong there, and the sentence says which way. */
+function losingContact({ sites: { probes } }: HeadModel, cases: readonly CaseResult[]): string[] {
+  const lost = cases.flatMap((solved) =>
+    solved.sites
+      .filter(({ contact }) => contact?.board?.minimum === 0)
+      .map((site) => ({ site: site.name, case: solved.name })),
+  );
+  if (lost.length === 0) return [];
+  const [{ site, case: name }] = lost;
+  const more = lost.length === 1 ? '' : ` and at ${lost.length - 1} more places`;
+  const effect = probes.relax
+    ? 'they are taken to pull on the head there, which understates the bow'
+    : 'they are taken to press on the head with their whole preload all the same, which overstates the bow';
+  return [`Probes of site ${site} come off the board in case "${name}"${more}: ${effect}.`];
+}
+
 /** From a head model to its verdict in one call. */
 export function solveHead(model: HeadModel, options: HeadOptions = {}): HeadRun {
   const steps = headSteps(model, options);
@@ -133,18 +154,31 @@ export function solveHead(model: HeadModel, options: HeadOptions = {}): HeadRun 
 /** Gives back the memory of factors that `after` no longer has. `before` is not to be used again. */
 export function releaseStages(before: HeadStages, after: HeadStages): void {
   const factors = ({ main, coarse, thin, bonded }: HeadStages): Factor[] => [
-    ...[main, coarse, thin].flatMap((stages) => (stages === null ? [] : [stages.structure.factor])),
+    ...[main, coarse, thin].flatMap((solved) =>
+      solved === null ? [] : [...solved.groups.values()].map(({ structure }) => structure.factor),
+    ),
     ...(bonded === null ? [] : factors(bonded)),
   ];
   const kept = new Set(factors(after));
   for (const factor of factors(before)) if (!kept.has(factor)) factor.memory.release();
 }
 
-function measure(names: readonly string[], head: CompiledHead, { structure, cases }: PlateStages): CaseResult[] {
+/** Measures a case by its index, each once. */
+function measure(head: CompiledHead, solved: PlateGroups): (index: number) => CaseResult {
+  const { mesh, firstArea } = meshOf(solved).meshed;
   const areas = sampleAreas(
-    structure.mesh,
-    structure.firstArea,
+    mesh,
+    firstArea,
     head.sites.map((site) => site.name),
   );
-  return cases.map((solved, i) => headCase(names[i], head, structure, solved, areas));
+  const known: CaseResult[] = [];
+  return (i) => {
+    known[i] ??= headCase(head.cases[i], head, solved.cases[i], areas);
+    return known[i];
+  };
+}
+
+function meshOf({ groups }: PlateGroups) {
+  const [{ meshed }] = groups.values();
+  return { mesh: meshed.mesh, meshed };
 }

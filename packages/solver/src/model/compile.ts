@@ -5,10 +5,11 @@ import type { Site } from '../layout/site.ts';
 import { siteLayout } from '../layout/sites.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type PlacedFastener, placeFasteners } from './fasteners.ts';
-import type { HeadModel } from './head-model.ts';
+import type { HeadModel, Probes } from './head-model.ts';
 import { caseTemperature } from './heat.ts';
 import { atTemperature } from './hot-materials.ts';
-import { caseLoads } from './loads.ts';
+import { type HeadLoadCase, headLoadCases } from './load-cases.ts';
+import { caseFoundations, caseLoads, requireFewFoundations, requireProbeData } from './loads.ts';
 import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
 import { fieldRing, requireSiteRoom } from './site-room.ts';
@@ -30,7 +31,9 @@ export interface HeadPlan {
 
 /** A head as plates to solve. */
 export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'meshSize'> {
-  /** One for each load case; they share everything but their loads. */
+  readonly cases: readonly HeadLoadCase[];
+  readonly probes: Probes;
+  /** One for each case; they share everything but their loads and, where probes relax, their foundations. */
   readonly problems: readonly PlateProblem[];
   /** In the order of the model, and of the supports of each problem. */
   readonly fasteners: readonly PlacedFastener[];
@@ -48,6 +51,7 @@ const SAGITTA = 0.02;
  */
 export function compileHead(model: HeadModel, previous: HeadPlan | null = null): CompiledHead {
   requireNames(model);
+  requireProbeData(model);
   const key = planKey(model);
   const plan = previous?.key === key ? previous : planHead(model, key);
   const { sites, siteArea, meshSize } = plan;
@@ -60,13 +64,20 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
     acts,
   }));
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
-  const problems = model.cases.map((_, i) => ({
-    ...plate,
-    ...hotZones(model, plan, i),
-    loads: caseLoads(model, sites, i),
-    temperature: caseTemperature(model, i),
-  }));
-  return { problems, sites, siteArea, fasteners, meshSize, plan };
+  const cases = headLoadCases(model, sites);
+  requireFewFoundations(model, cases);
+  const problems = cases.map((load): PlateProblem => {
+    const foundations = caseFoundations(model, sites, load);
+    const temperature = caseTemperature(model, load.index);
+    return {
+      ...plate,
+      ...hotZones(model, plan, load.index),
+      loads: caseLoads(model, sites, load),
+      ...(foundations.length === 0 ? {} : { foundations }),
+      ...(temperature === undefined ? {} : { temperature }),
+    };
+  });
+  return { cases, probes: model.sites.probes, problems, sites, siteArea, fasteners, meshSize, plan };
 }
 
 /** Sections at the temperature of a case, where they differ from those of assembly. */

@@ -38,6 +38,12 @@ const probes = z
     preload: z.number().min(0).max(100).describe('board-side preload of one probe, N'),
     touchdown: z.number().min(0).max(100).optional().describe('force of one probe at test height, N'),
     rate: z.number().min(1e-4).max(1e4).optional().describe('spring rate of one probe, N/mm'),
+    relax: z
+      .boolean()
+      .optional()
+      .describe(
+        'whether probes give way as the head bows, so that its load falls by rate times deflection; needs rate',
+      ),
     kind: z.enum(['floating', 'shouldered']).optional().describe('floating if left out'),
     holes: holeArraySchema
       .optional()
@@ -110,13 +116,26 @@ const keepOut = z
   .strictObject({ name: label, shape: shapeSchema, clearance: z.number().min(0).max(1e3).optional() })
   .meta({ id: 'KeepOut' });
 
+const wafer = z
+  .strictObject({
+    diameter: positive(1e3).describe('of the round wafer, mm'),
+    edge: z.number().min(0).max(500).describe('edge exclusion: only dies wholly inside it are tested, mm'),
+    centre: z
+      .enum(['die', 'corner'])
+      .optional()
+      .describe('what lies at the centre of the wafer: the middle of a die, or a corner of dies; die if left out'),
+  })
+  .meta({ id: 'Wafer' });
+
 const loadCase = z
   .strictObject({
     name: label,
     touched: z
-      .union([z.literal('all'), z.array(label).max(4096)])
+      .union([z.literal('all'), z.array(label).max(4096), z.strictObject({ wafer })])
       .optional()
-      .describe('sites touched down, by name such as B3; none if left out'),
+      .describe(
+        'sites touched down, by name such as B3, or every set of them that occurs over a wafer; none if left out',
+      ),
     temperature: z.number().min(-200).max(500).optional().describe('uniform temperature, degC'),
     gradient: z.number().min(-500).max(500).optional().describe('through-thickness difference, K'),
   })
@@ -126,6 +145,7 @@ const limits = z
   .strictObject({
     bow: positive(10).describe('largest bow of the site area, mm'),
     flatness: positive(10).optional().describe('largest minimum-zone flatness of the site area, mm'),
+    contactForce: z.number().min(1e-6).max(100).optional().describe('least force that each probe must keep, N'),
     margin: z
       .number()
       .min(0)
@@ -170,5 +190,6 @@ export type Fastener = z.infer<typeof fastener>;
 export type Frame = z.infer<typeof frame>;
 export type Rib = z.infer<typeof rib>;
 export type Sites = z.infer<typeof sites>;
+export type Probes = z.infer<typeof probes>;
 export type LoadCase = z.infer<typeof loadCase>;
 export type Limits = z.infer<typeof limits>;

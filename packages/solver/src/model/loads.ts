@@ -1,41 +1,88 @@
 import { Fault } from '../fault/fault.ts';
 import type { Site } from '../layout/site.ts';
-import { didYouMean } from '../plate/near-names.ts';
-import type { PlateLoad } from '../plate/plate-problem.ts';
-import type { HeadModel, LoadCase } from './head-model.ts';
+import type { PlateLoad, PlateProblem } from '../plate/plate-problem.ts';
+import type { HeadModel, Probes } from './head-model.ts';
+import type { HeadLoadCase } from './load-cases.ts';
+
+type PlateFoundation = NonNullable<PlateProblem['foundations']>[number];
+
+/** Most sets of sites on springs: each takes a factor of its own, in time and memory. */
+const MOST_FOUNDATIONS = 24;
 
 /**
- * Loads of a case: the board-side preload of all its probes pushes each site away from the board (+z), spread over the
- * probe field. Where a device has touched down, floating probes lie between device and board and relieve the head;
- * shouldered ones bear on it and leave it loaded.
+ * Whether the probes of a site press on the head. Where a device has touched down, floating probes lie between device
+ * and board and relieve the head; shouldered ones bear on it and leave it loaded.
  *
- * @throws Fault SCHEMA for a site that is not there
+ * A touched shouldered probe counts with its whole preload: what its device end pushes back to the board is not
+ * credited, which is on the safe side for the bow (common practice, no source).
  */
-export function caseLoads(model: HeadModel, sites: readonly Site[], index: number): PlateLoad[] {
-  const { probes } = model.sites;
-  const path = `cases.${index}`;
-  const touched = touchedSites(model.cases[index], sites, path);
-  const force = probes.count * probes.preload;
-  const relieved = (site: Site) => probes.kind !== 'shouldered' && touched.has(site.name);
-  return sites
-    .filter((site) => !relieved(site))
-    .map(({ centre: [x, y], field: [width, height] }) => ({
-      over: { rectangle: [width, height], centre: [x, y] },
-      force,
-    }));
+export function isLoaded(probes: Probes, { touched }: HeadLoadCase, site: string): boolean {
+  return probes.kind === 'shouldered' || !touched.has(site);
 }
 
-function touchedSites({ name, touched = [] }: LoadCase, sites: readonly Site[], path: string): ReadonlySet<string> {
-  const names = sites.map((site) => site.name);
-  if (touched === 'all') return new Set(names);
-  touched.forEach((site, i) => {
-    if (names.includes(site)) return;
+/**
+ * Loads of a case: the board-side preload of all its probes pushes each loaded site away from the board (+z), spread
+ * over the probe field.
+ */
+export function caseLoads({ sites: { probes } }: HeadModel, sites: readonly Site[], load: HeadLoadCase): PlateLoad[] {
+  const force = probes.count * probes.preload;
+  return sites.filter(({ name }) => isLoaded(probes, load, name)).map((site) => ({ over: fieldShape(site), force }));
+}
+
+/**
+ * Springs of a case whose probes relax: a probe whose seat moves by w away from the board loses `rate w` of its
+ * preload, so a loaded site stands on a foundation of modulus `rate count / field area`, N/mm3, that is free of force at
+ * w = preload / rate. The board is taken as flat and unmoved (common practice, no source). Springs also pull where w is
+ * beyond that; see the remark on lost contact.
+ */
+export function caseFoundations(model: HeadModel, sites: readonly Site[], load: HeadLoadCase): PlateFoundation[] {
+  const { relax = false, rate, count, field } = model.sites.probes;
+  if (!relax || rate === undefined) return [];
+  return sites
+    .filter(({ name }) => isLoaded(model.sites.probes, load, name))
+    .map((site) => ({ over: fieldShape(site), modulus: (rate * count) / (field[0] * field[1]) }));
+}
+
+/**
+ * Makes sure that probes say what is asked of them.
+ *
+ * @throws Fault SCHEMA when relaxation or a limit on contact force lacks the rate; OUT_OF_RANGE when a device could not
+ *   lift floating probes off their lip
+ */
+export function requireProbeData({ sites: { probes }, limits, cases }: HeadModel): void {
+  const { relax, rate, kind, preload, touchdown } = probes;
+  const needs = relax ? '"relax": true' : limits.contactForce !== undefined ? 'limits.contactForce' : null;
+  if (needs !== null && rate === undefined)
     throw new Fault(
       'SCHEMA',
-      `Case "${name}" touches site "${site}", which the head does not have.${didYouMean(site, names)} Sites are ${names[0]} to ${names[names.length - 1]}.`,
-      `${path}.touched.${i}`,
-      { value: site, expected: names.slice(0, 50) },
+      `${needs} needs the spring rate of the probes, which sites.probes does not give. Add "rate" in N/mm.`,
+      'sites.probes.rate',
+      { expected: 'N/mm' },
     );
-  });
-  return new Set(touched);
+  const touching = cases.some(({ touched = [] }) => !Array.isArray(touched) || touched.length > 0);
+  if (touching && kind !== 'shouldered' && touchdown !== undefined && touchdown < preload)
+    throw new Fault(
+      'OUT_OF_RANGE',
+      `Floating probes with a touchdown force of ${touchdown} N stay on their lip, which holds back a preload of ${preload} N, so a touched site would not be relieved. Raise touchdown to ${preload} N or more, or lower preload.`,
+      'sites.probes.touchdown',
+      { value: touchdown, expected: `at least ${preload}` },
+    );
+}
+
+/** @throws Fault TOO_LARGE when relaxing probes would need too many factors */
+export function requireFewFoundations(model: HeadModel, cases: readonly HeadLoadCase[]): void {
+  const { relax, kind } = model.sites.probes;
+  if (!relax || kind === 'shouldered') return;
+  const distinct = new Set(cases.map(({ touched }) => [...touched].sort().join(' '))).size;
+  if (distinct <= MOST_FOUNDATIONS) return;
+  throw new Fault(
+    'TOO_LARGE',
+    `Floating probes that relax are solved anew for each set of touched sites, and the cases have ${distinct} of them. Turn "relax" off, or name up to ${MOST_FOUNDATIONS} sets that matter in "touched".`,
+    'sites.probes.relax',
+    { value: distinct, expected: `at most ${MOST_FOUNDATIONS} sets of touched sites` },
+  );
+}
+
+function fieldShape({ centre: [x, y], field: [width, height] }: Site) {
+  return { rectangle: [width, height] as [number, number], centre: [x, y] as [number, number] };
 }

@@ -1,8 +1,10 @@
 import type { CompiledHead } from '../model/compile.ts';
-import type { PlateSolution } from '../structure/solution.ts';
-import type { Structure } from '../structure/structure.ts';
+import type { HeadLoadCase } from '../model/load-cases.ts';
+import { isLoaded } from '../model/loads.ts';
+import type { SolvedCase } from '../structure/groups.ts';
 import { bestFitPlane } from './best-fit-plane.ts';
 import { largestDeviation } from './bow.ts';
+import { siteContact, siteForce } from './contact.ts';
 import { flatness } from './flatness.ts';
 import type { CaseResult, FastenerResult } from './head-result.ts';
 import type { SampleArea } from './sample-areas.ts';
@@ -15,18 +17,17 @@ const TIE = 1e-3;
 
 /**
  * Everything measured on one load case of a head: bow against the fastener plane, flatness and tilt of the site area,
- * the same per site, and what each fastener carries.
+ * the same per site with the contact force left, and what each fastener carries.
  *
  * @param areas one for each site, in the order of `head.sites`
  */
 export function headCase(
-  name: string,
+  load: HeadLoadCase,
   head: CompiledHead,
-  structure: Structure,
-  solved: PlateSolution,
+  { structure: { mesh }, solution: solved }: SolvedCase,
   areas: readonly SampleArea[],
 ): CaseResult {
-  const { mesh } = structure;
+  const { probes } = head;
   const { u } = solved;
   const fasteners = head.fasteners.map(
     ({ name, at, stiffness }, i): FastenerResult => ({
@@ -53,16 +54,21 @@ export function headCase(
     });
     return xyz;
   };
+  const field = ({ triangles }: SampleArea) => ({ mesh, u, triangles, fastenerPlane: plane });
   const sites = areas.map((area) => {
     const { value, at } = largestDeviation(mesh, u, plane, area.triangles);
-    return { name: area.name, bow: value, at, flatness: flatness(points(area.nodes)).minimumZone };
+    const measured = { name: area.name, bow: value, at, flatness: flatness(points(area.nodes)).minimumZone };
+    const contact = siteContact(probes, load.touched.has(area.name), field(area));
+    return contact === null ? measured : { ...measured, contact };
   });
+  const loaded = areas.filter((area) => isLoaded(probes, load, area.name));
   const largest = sites.reduce((a, b) => (Math.abs(b.bow) > Math.abs(a.bow) ? b : a)).bow;
   const worst = sites.find((site) => Math.abs(site.bow) >= (1 - TIE) * Math.abs(largest))!;
   const siteArea = points(Uint32Array.from(areas.flatMap((area) => [...area.nodes])));
   const { bx, by } = bestFitPlane(siteArea);
   return {
-    name,
+    name: load.name,
+    ...(load.family === null ? {} : { family: load.family }),
     w,
     deviation,
     fastenerPlane: [plane.a, plane.bx, plane.by],
@@ -71,7 +77,7 @@ export function headCase(
     tilt: { slope: Math.hypot(bx, by), alongX: bx, alongY: by },
     sites,
     fasteners,
-    load: solved.load,
+    load: probes.relax ? loaded.reduce((sum, area) => sum + siteForce(probes, field(area)), 0) : solved.load,
     reaction: solved.reactions.reduce((sum, force) => sum + force, 0),
     residual: solved.residual,
   };

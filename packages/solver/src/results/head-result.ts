@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { Site } from '../layout/site.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { SiteContact } from './contact.ts';
 
 /** A signed extreme of a field over the site area. */
 export interface Extreme {
@@ -18,6 +19,8 @@ export interface SiteResult {
   readonly at: Point;
   /** Minimum-zone flatness of this site alone, mm. */
   readonly flatness: number;
+  /** Contact force left to its probes; left out when the model does not give their rate. */
+  readonly contact?: SiteContact;
 }
 
 /** ISO 12781-1 parameters of a set of points, mm. */
@@ -49,6 +52,8 @@ export interface FastenerResult {
 /** Result of one load case. Fields are per mesh node. */
 export interface CaseResult {
   readonly name: string;
+  /** Case of the model that this one was enumerated for, over a wafer; left out when it is that case. */
+  readonly family?: string;
   /** `[nNodes]` deflection along +z, mm. */
   readonly w: Float64Array;
   /** `[nNodes]` deviation from the fastener plane, mm: what the bow is measured on. */
@@ -61,7 +66,7 @@ export interface CaseResult {
   readonly tilt: { readonly slope: number; readonly alongX: number; readonly alongY: number };
   readonly sites: readonly SiteResult[];
   readonly fasteners: readonly FastenerResult[];
-  /** Sum of loads and of reactions along +z, N. */
+  /** Sum of loads, less what probes lose that relax, and of reactions along +z, N. */
   readonly load: number;
   readonly reaction: number;
   /** Scaled residual `|K u - f| / (|K| |u| + |f|)` in the infinity norm; null for a live answer. */

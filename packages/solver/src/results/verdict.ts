@@ -1,20 +1,26 @@
 import type { Limits } from '../model/head-model.ts';
 import { bow } from './criteria/bow.ts';
+import { contact } from './criteria/contact.ts';
 import { type Criterion, micrometres, type Reading, usedShare } from './criteria/criterion.ts';
 import { flatness } from './criteria/flatness.ts';
 import type { CaseResult, CriterionVerdict, Outcome, Verdict } from './head-result.ts';
 import { twoMeshError } from './two-mesh.ts';
 
-/** The same cases solved otherwise, to say how far the headline can be trusted; `null` = not solved. */
+/**
+ * The same cases solved otherwise, to say how far the headline can be trusted; `null` = not solved. Measured by the index
+ * of the case when asked for, since only the worst case of a criterion is.
+ */
 export interface SecondOpinions {
   /** On a coarser mesh, by the ratio of the two-mesh estimate. */
-  readonly coarse: readonly CaseResult[] | null;
+  readonly coarse: Opinion | null;
   /** By thin-plate theory, on the same mesh. */
-  readonly thin: readonly CaseResult[] | null;
+  readonly thin: Opinion | null;
 }
 
+type Opinion = (index: number) => CaseResult;
+
 /** What a head is judged by, where the model gives a limit. */
-const CRITERIA: readonly Criterion[] = [bow, flatness];
+const CRITERIA: readonly Criterion[] = [bow, flatness, contact];
 
 /**
  * Judges every criterion that has a limit over all load cases, and the head by its worst criterion.
@@ -62,7 +68,7 @@ function judge(
   }
   if (worst === null) return null;
   const { reading, index } = worst;
-  const other = (opinion: readonly CaseResult[] | null) => (opinion === null ? null : criterion.read(opinion[index]));
+  const other = (opinion: Opinion | null) => (opinion === null ? null : criterion.read(opinion(index)));
   const { value, site } = reading;
   const coarser = other(coarse);
   const thinner = other(thin);

@@ -21,25 +21,32 @@ export interface Loading {
   readonly total: number;
 }
 
-/** A load as its magnitude times a row over dofs whose entries on a uniform `w = 1` sum to `span`. */
-interface LoadRow {
+/** What a load acts on, as a row over dofs in local axes whose entries on a uniform `w = 1` sum to `span`. */
+export interface LoadRow {
   readonly row: SparseRow;
-  readonly magnitude: number;
   readonly span: number;
 }
 
 /**
  * Consistent load of one case and its forward solve.
  *
+ * @param rows of loads by what they act on, shared by cases; filled in
  * @throws Fault OUTSIDE or BAD_SHAPE with the path of a load that misses the plate
  */
-export function loadingOf(structure: Structure, { loads = [], ...problem }: PlateProblem): Loading {
-  const { holds, motion, factor } = structure;
+export function loadingOf(
+  structure: Structure,
+  { loads = [], ...problem }: PlateProblem,
+  rows: Map<string, LoadRow>,
+): Loading {
+  const { motion, factor } = structure;
   const f = thermal(structure, problem);
   let total = 0;
   loads.forEach((load, i) => {
-    const { row, magnitude, span } = loadRow(structure, load, `loads.${i}`);
-    addRow(f, magnitude, rowToLocal(holds, row));
+    const place = JSON.stringify(placeOf(load));
+    const { row, span } = rows.get(place) ?? loadRow(structure, load, `loads.${i}`);
+    rows.set(place, { row, span });
+    const magnitude = 'pressure' in load ? load.pressure : load.force / span;
+    addRow(f, magnitude, row);
     total += magnitude * span;
   });
   const resultant = Float64Array.from(motion.fields, (field) => field.reduce((sum, value, i) => sum + value * f[i], 0));
@@ -61,19 +68,20 @@ function thermal(structure: Structure, problem: PlateProblem): Float64Array {
   return f;
 }
 
-function loadRow({ mesh, locator, ring }: Structure, load: PlateLoad, path: string): LoadRow {
-  if ('at' in load) return { row: pointRow(mesh, locator, load.at, `${path}.at`), magnitude: load.force, span: 1 };
-  if ('along' in load) {
-    const { from, to } = load.along;
-    return perUnit(lineRow(mesh, locator, from, to, `${path}.along`), load.force);
-  }
-  const row =
-    load.over === 'all' ? everywhereRow(mesh) : areaRow(mesh, locator, ring(load.over, `${path}.over`), `${path}.over`);
-  return 'force' in load ? perUnit(row, load.force) : { row, magnitude: load.pressure, span: spanOf(row) };
+/** The load without its size. */
+function placeOf(load: PlateLoad) {
+  if ('at' in load) return { at: load.at };
+  return 'along' in load ? { along: load.along } : { over: load.over };
 }
 
-/** A total force spread evenly over what the row integrates over. */
-function perUnit(row: SparseRow, force: number): LoadRow {
-  const span = spanOf(row);
-  return { row, magnitude: force / span, span };
+function loadRow({ mesh, locator, ring, holds }: Structure, load: PlateLoad, path: string): LoadRow {
+  const row = globalRow();
+  return { row: rowToLocal(holds, row), span: 'at' in load ? 1 : spanOf(row) };
+
+  function globalRow(): SparseRow {
+    if ('at' in load) return pointRow(mesh, locator, load.at, `${path}.at`);
+    if ('along' in load) return lineRow(mesh, locator, load.along.from, load.along.to, `${path}.along`);
+    if (load.over === 'all') return everywhereRow(mesh);
+    return areaRow(mesh, locator, ring(load.over, `${path}.over`), `${path}.over`);
+  }
 }

@@ -3,7 +3,7 @@ import type { FactorOptions } from '../linear-algebra/factor.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
 import { equilibrium } from '../supports/equilibrium.ts';
-import { type Loading, loadingOf } from './loading.ts';
+import { type Loading, type LoadRow, loadingOf } from './loading.ts';
 import { type Meshed, meshPlate } from './meshed.ts';
 import { isCoupled } from './sections.ts';
 import { type PlateSolution, solveCase } from './solution.ts';
@@ -20,6 +20,8 @@ export interface PlateRequest {
   readonly coarsening: number;
   /** Keep the mesh of the stages before when only supports and loads have changed since. */
   readonly keepMesh: boolean;
+  /** Whether the plate stretches where it bends in any case, also of other requests on the same mesh. */
+  readonly coupled?: boolean;
   /** Solve on this mesh, made from the same shapes, instead of making one. */
   readonly meshed?: Meshed;
   /** Leave out the residual of each case, a third of the time of a moved support. */
@@ -54,7 +56,7 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
   const held = plate.supports ?? [];
   const clock = stopwatch();
 
-  const coupled = problems.some(isCoupled);
+  const { coupled = problems.some(isCoupled) } = request;
   const shapeKey = JSON.stringify([shapesOf(plate), areas, coarsening, coupled]);
   // Elements are graded towards the supports, so a mesh made for others is not yet the mesh of this problem.
   const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter }) => [at, diameter])]);
@@ -70,7 +72,8 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
     ([support, i]) => solveSupport(structure.factor, structure.motion, supportOf(structure, support, i)),
   );
   clock.lap('supports');
-  const loadings = keyed(problems, kept?.loadings, (problem) => loadingOf(structure, problem), loadKey);
+  const rows = new Map<string, LoadRow>();
+  const loadings = keyed(problems, kept?.loadings, (problem) => loadingOf(structure, problem, rows), loadKey);
   clock.lap('loads');
   const system = equilibrium([...supports.values()], structure.motion.count);
   const cases = problems.map((problem) =>

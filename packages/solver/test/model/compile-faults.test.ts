@@ -12,6 +12,8 @@ const at = (...points: [number, number][]) => ({
   fasteners: points.map((point, i) => ({ name: `F${i + 1}`, at: point, screw: 'M2.5' })),
 });
 
+const wafer = (diameter: number) => ({ wafer: { diameter, edge: 3 } });
+
 describe('compileHead refuses', () => {
   it.each([
     [
@@ -270,6 +272,82 @@ describe('compileHead refuses', () => {
       'SCHEMA',
       'materials.own.expansion',
       /nothing is known of the expansion of own/,
+    ],
+    [
+      'probes that relax without a rate',
+      { 'sites.probes.relax': true },
+      'SCHEMA',
+      'sites.probes.rate',
+      /^"relax": true needs the spring rate .* Add "rate" in N\/mm\.$/,
+    ],
+    [
+      'a limit on contact force without a rate',
+      { 'limits.contactForce': 0.02 },
+      'SCHEMA',
+      'sites.probes.rate',
+      /^limits\.contactForce needs the spring rate/,
+    ],
+    [
+      'floating probes that no device lifts off their lip',
+      { 'sites.probes.touchdown': 0.03, 'cases.0.touched': 'all' },
+      'OUT_OF_RANGE',
+      'sites.probes.touchdown',
+      /stay on their lip.*Raise touchdown to 0\.04 N or more/,
+    ],
+    [
+      'a wafer without dies',
+      { 'sites.die': undefined, 'sites.skip': undefined, 'sites.pitch': [12, 10], 'cases.0.touched': wafer(300) },
+      'SCHEMA',
+      'cases.0.touched.wafer',
+      /follow the grid of dies, which "sites" does not give/,
+    ],
+    [
+      'a wafer smaller than a die',
+      { 'cases.0.touched': wafer(12) },
+      'OUT_OF_RANGE',
+      'cases.0.touched.wafer',
+      /12 mm with an edge exclusion of 3 mm holds no whole die of 6 x 5 mm/,
+    ],
+    [
+      'an edge exclusion beyond the wafer',
+      { 'cases.0.touched': { wafer: { diameter: 100, edge: 60 } } },
+      'OUT_OF_RANGE',
+      'cases.0.touched.wafer',
+      /holds no whole die/,
+    ],
+    [
+      'more touchdowns than can be solved',
+      {
+        ...{ 'sites.columns': 12, 'sites.rows': 12, 'body.outline': { rectangle: [200, 200] }, frame: undefined },
+        ...at([-95, 95], [95, 95], [-95, -95], [95, -95]),
+        'cases.0.touched': wafer(300),
+      },
+      'TOO_LARGE',
+      'cases.0.touched.wafer',
+      /^More than 400 different sets .* Name the sets that matter/,
+    ],
+    [
+      'a case named like a touchdown',
+      {
+        cases: [
+          { name: 'edge: A1', touched: ['A1'] },
+          { name: 'edge', touched: wafer(100) },
+        ],
+      },
+      'SCHEMA',
+      'cases',
+      /"edge: A1" stands for a case of its own/,
+    ],
+    [
+      'floating probes that relax over a wafer',
+      {
+        ...{ 'sites.columns': 3, 'sites.rows': 3, 'body.outline': { rectangle: [60, 60] }, frame: undefined },
+        ...at([-27, 27], [27, 27], [-27, -27], [27, -27]),
+        ...{ 'sites.probes.relax': true, 'sites.probes.rate': 0.4, 'cases.0.touched': wafer(100) },
+      },
+      'TOO_LARGE',
+      'sites.probes.relax',
+      /the cases have \d+ of them\. Turn "relax" off, or name up to 24/,
     ],
     ['a mesh beyond reason', { mesh: { size: 0.01 } }, 'TOO_LARGE', 'mesh.size', /more than 300000 nodes/],
   ])('%s', (_, changes, code, path, message) => {

@@ -211,6 +211,35 @@ describe('load cases', () => {
     expect(two).toBeCloseTo(2 * 220 * 0.04, 9);
   });
 
+  it('stand on springs of rate count / area where probes relax and no device relieves them', () => {
+    expect(compile({ cases }).problems.every((problem) => !('foundations' in problem))).toBe(true);
+    const relaxed = compile({ cases, 'sites.probes.relax': true, 'sites.probes.rate': 0.3 });
+    const [mounted, all, two] = relaxed.problems;
+    expect(mounted.foundations).toHaveLength(4);
+    expect(mounted.foundations![0]).toEqual({
+      over: { rectangle: [4.5, 4], centre: [-6, 5] },
+      modulus: (0.3 * 220) / (4.5 * 4),
+    });
+    expect(all.foundations).toBeUndefined();
+    expect(two.foundations!.map(({ over }) => over)).toEqual(two.loads!.map((load) => 'over' in load && load.over));
+    const shouldered = { 'sites.probes.relax': true, 'sites.probes.rate': 0.3, 'sites.probes.kind': 'shouldered' };
+    for (const { foundations } of compile({ cases, ...shouldered }).problems) expect(foundations).toHaveLength(4);
+  });
+
+  it('are one for each set of sites touched over a wafer, named by it', () => {
+    const touched = { wafer: { diameter: 100, edge: 3 } };
+    const { cases: solved, problems } = compile({ cases: [{ name: 'mounted' }, { name: 'edge', touched }] });
+    expect(solved[0]).toMatchObject({ name: 'mounted', family: null });
+    expect(solved.slice(1).every(({ family }) => family === 'edge')).toBe(true);
+    expect(solved.map(({ name }) => name)).toEqual(expect.arrayContaining(['edge: all', 'edge: A1 A2 B1', 'edge: B2']));
+    solved.forEach(({ touched }, i) => {
+      expect(problems[i].loads).toHaveLength(4 - touched.size);
+    });
+    const row = { 'sites.columns': 4, 'sites.rows': 1, 'sites.die': [4.6, 5], 'sites.skip': [0, 0] };
+    const names = compile({ ...row, cases: [{ name: 'edge', touched }] }).cases.map(({ name }) => name);
+    expect(names).toEqual(expect.arrayContaining(['edge: A1-A3', 'edge: A3 A4', 'edge: A4']));
+  });
+
   it('leave a site loaded where shouldered probes have touched', () => {
     for (const force of total(compile({ cases, 'sites.probes.kind': 'shouldered' })))
       expect(force).toBeCloseTo(35.2, 9);
