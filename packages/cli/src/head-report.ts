@@ -1,4 +1,5 @@
 import type { CaseResult, CriterionVerdict, HeadResult, Outcome } from '@flathead/solver';
+import { complianceTable, fastenerTable } from './fastener-report.ts';
 import { newtons, place, plain, um } from './format.ts';
 import { table } from './table.ts';
 import type { Paint } from './terminal.ts';
@@ -46,17 +47,7 @@ function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: numb
       sites.map((site) => [site.name, um(site.bow), share(site.bow), place(site.at), um(site.flatness)]),
       paint,
     ),
-    table(
-      ['fastener', 'x, y, mm', 'reaction, N', 'seat moves, um', 'stiffness, N/mm'],
-      fasteners.map(({ name, at, reaction, w, stiffness }) => [
-        name,
-        place(at),
-        newtons(reaction),
-        um(w),
-        stiffness === null ? 'rigid' : plain(stiffness),
-      ]),
-      paint,
-    ),
+    fastenerTable(fasteners, paint),
   ].join('\n');
 }
 
@@ -77,20 +68,22 @@ function verdictText({ verdict }: HeadResult, paint: Paint): string {
 }
 
 function criterionText(verdict: CriterionVerdict): string {
-  const { criterion, unit, bound, value, limit, error, shearAdds, site, case: name } = verdict;
+  const { criterion, unit, bound, value, limit, error, shearAdds, site, mode, case: name } = verdict;
   const amount = unit === 'mm' ? um : plain;
   const least = unit === 'mm' ? 5e-6 : 0.005;
   const named = { mm: ' um', N: ' N', 1: '' }[unit];
   const spread = error === null ? '' : ` +- ${error < least ? 'less than 0.01' : amount(error)}`;
   const against = bound === 'most' ? 'against' : 'against at least';
   const shear = shearAdds === null || unit !== 'mm' ? '' : `; transverse shear adds ${um(shearAdds)} um`;
-  const where = criterion === 'fasteners' ? `fastener ${site}` : `site ${site}`;
+  const where = criterion === 'fasteners' ? `fastener ${site} (${mode})` : `site ${site}`;
   return `${criterion} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst at ${where} in case "${name}"${shear}`;
 }
 
 function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {
   const residual = Math.max(...cases.map((load) => load.residual ?? 0));
+  const compliances = complianceTable(cases[0].fasteners, paint);
   return [
+    ...(compliances === null ? [] : [`${compliances}\n`]),
     `${counted(mesh.x.length, 'node')}, ${counted(mesh.region.length, 'element')}, ${dofs} unknowns, smallest angle ${mesh.minAngle.toFixed(1)} deg, scaled residual ${residual.toExponential(1)}`,
     timingText(timings, paint),
   ].join('\n');

@@ -77,6 +77,30 @@ describe('flathead check', () => {
     expect(out).toMatch(/mesh [\d.]+ ms, .*total [\d.]+ ms/);
   });
 
+  it('shows preloaded joints beside the reactions, their terms with -v, and all of it as JSON', async () => {
+    const bolt = { torque: 150, into: 'stainless-304', engagement: 3 };
+    const fasteners = stiff.fasteners.map((each, i) => (i === 2 ? each : { ...each, ...bolt }));
+    const head = { ...stiff, fasteners, limits: { ...stiff.limits, fastener: 0.9 } };
+    const { code, out } = await runHere(['check', '-', '-v'], { input: JSON.stringify(head) });
+    expect(code).toBe(0);
+    expect(out).toMatch(/stiffness, N\/mm +preload, N +screw, N +clamp left, N +of proof +of stripping +joint$/m);
+    // 150 / (0.2 * 2) = 375 N, give or take 30 %.
+    expect(out).toMatch(/^ {2}NW .* 263 to 488 +263 to 488 +2\d\d to 48\d +\d+ % +\d+ % +closed$/m);
+    expect(out).toMatch(/^ {2}S +0\.00, -11\.00 +-[\d.]+ +[\d.]+ +\d+$/m);
+    expect(out).toMatch(/fasteners 0\.5\d\d \+- .* against 0\.900, worst at fastener \w+ \(proof\) in case "mounted"/);
+    expect(out).toMatch(/Note: Fastener S is not judged: no preload is given\./);
+    expect(out).toMatch(/grip, mm +screw head +free thread +engaged thread +tapped part +clamped cone +seat$/m);
+    expect(out).toMatch(/^ {2}NW +4\.00( +[\d.]+){6}$/m);
+
+    const json = JSON.parse((await runHere(['check', '-', '--json'], { input: JSON.stringify(head) })).out);
+    const [{ terms, joint }, , { joint: none }] = json.cases[0].fasteners;
+    expect(Object.keys(terms.compliance)).toEqual(['head', 'free', 'engaged', 'tapped', 'clamped', 'seat']);
+    expect(joint).toMatchObject({ preload: { low: 262.5, high: 487.5 }, opens: false });
+    expect(none).toBeNull();
+    const quiet = await runHere(['check', '-'], { input: JSON.stringify(stiff) });
+    expect(quiet.out).not.toMatch(/preload|grip/);
+  });
+
   it('colours and reports progress on a screen only', async () => {
     const { out, err } = await runHere(['check', '-'], { input: JSON.stringify(soft), screen: true });
     expect(out).toContain('\x1b[31m');

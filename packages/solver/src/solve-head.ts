@@ -4,6 +4,7 @@ import type { HeadModel } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { headCase } from './results/head-case.ts';
 import type { CaseResult, HeadResult } from './results/head-result.ts';
+import { jointRemarks } from './results/joint-remarks.ts';
 import { sampleAreas } from './results/sample-areas.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
@@ -80,7 +81,11 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     mesh: main.structure.mesh,
     sites: head.sites,
     cases,
-    verdict: verdictOf(model.limits, cases, opinions, [...keepOutRemarks(model), ...lettingGo(cases)]),
+    verdict: verdictOf(model.limits, cases, opinions, [
+      ...keepOutRemarks(model),
+      ...lettingGo(cases),
+      ...jointRemarks(model.limits, cases),
+    ]),
     dofs: 3 * main.structure.mesh.x.length,
     timings: { ...main.timings, total: performance.now() - started },
   };

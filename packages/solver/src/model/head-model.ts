@@ -97,6 +97,30 @@ const fastener = z
       .enum(['both', 'pull', 'push'])
       .optional()
       .describe('pull only holds the head back towards the board, push only keeps it off the board; both if left out'),
+    grade: z
+      .enum(['8.8', '10.9', '12.9', 'A2-50', 'A2-70', 'A2-80', 'A4-50', 'A4-70', 'A4-80'])
+      .optional()
+      .describe('property class of the screw; A2-70 if left out'),
+    engagement: positive(200)
+      .optional()
+      .describe('engaged thread, mm; if left out long for the stiffness, one diameter for the strength'),
+    into: label
+      .optional()
+      .describe('material that the screw is tapped into; if left out as stiff as the screw, of unknown strength'),
+    preload: positive(1e6).optional().describe('clamp force as assembled, N'),
+    torque: positive(1e7).optional().describe('tightening torque, N mm, instead of preload'),
+    torqueFactor: z
+      .number()
+      .min(0.05)
+      .max(0.6)
+      .optional()
+      .describe('torque over preload and screw diameter; 0.2 if left out'),
+    scatter: z
+      .number()
+      .min(0)
+      .max(0.9)
+      .optional()
+      .describe('of the preload, as a share of it either way; 0.3 with torque, 0 with preload if left out'),
   })
   .meta({ id: 'Fastener' });
 
@@ -127,6 +151,12 @@ const limits = z
       .optional()
       .describe('share of the limit kept in hand before a pass counts as marginal'),
     strengthFactor: z.number().min(1).max(100).optional(),
+    fastener: z
+      .number()
+      .min(0.01)
+      .max(1)
+      .optional()
+      .describe('most that a fastener may use of its proof load, of its tapped thread, and of its clamp force'),
   })
   .meta({ id: 'Limits' });
 

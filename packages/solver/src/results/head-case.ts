@@ -5,6 +5,7 @@ import { bestFitPlane } from './best-fit-plane.ts';
 import { largestDeviation } from './bow.ts';
 import { flatness } from './flatness.ts';
 import type { CaseResult, FastenerResult } from './head-result.ts';
+import { jointUnder } from './joint.ts';
 import type { SampleArea } from './sample-areas.ts';
 
 /**
@@ -29,13 +30,15 @@ export function headCase(
   const { mesh } = structure;
   const { u } = solved;
   const fasteners = head.fasteners.map(
-    ({ name, at, stiffness }, i): FastenerResult => ({
+    ({ name, at, stiffness, terms, joint }, i): FastenerResult => ({
       name,
       at,
       reaction: solved.reactions[i],
       w: solved.seats[i],
       holds: !solved.letGo.has(i),
       stiffness,
+      terms,
+      joint: joint === null ? null : jointUnder(joint, solved.reactions[i]),
     }),
   );
   const seats = fasteners.filter(({ holds }) => holds);

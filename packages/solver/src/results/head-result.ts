@@ -1,6 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import type { Site } from '../layout/site.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { StiffnessTerms } from '../model/fastener-stiffness.ts';
+import type { JointResult } from './joint.ts';
 
 /** A signed extreme of a field over the site area. */
 export interface Extreme {
@@ -44,6 +46,10 @@ export interface FastenerResult {
   readonly holds: boolean;
   /** Stiffness used, N/mm; `null` = rigid. */
   readonly stiffness: number | null;
+  /** What an estimated stiffness is made of; `null` where the model gives it. The same in every case. */
+  readonly terms: StiffnessTerms | null;
+  /** What the reaction makes of its preload; `null` without one. */
+  readonly joint: JointResult | null;
 }
 
 /** Result of one load case. Fields are per mesh node. */
@@ -87,6 +93,8 @@ export interface CriterionVerdict {
   readonly case: string;
   /** Name of the site, or of the fastener, where it is worst. */
   readonly site: string;
+  /** What makes it so, where a criterion has several readings. */
+  readonly mode?: string;
 }
 
 export interface Verdict {

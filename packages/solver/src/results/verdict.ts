@@ -1,6 +1,7 @@
 import type { Limits } from '../model/head-model.ts';
 import { bow } from './criteria/bow.ts';
 import { type Criterion, micrometres, type Reading, usedShare } from './criteria/criterion.ts';
+import { fasteners } from './criteria/fasteners.ts';
 import { flatness } from './criteria/flatness.ts';
 import type { CaseResult, CriterionVerdict, Outcome, Verdict } from './head-result.ts';
 import { twoMeshError } from './two-mesh.ts';
@@ -14,7 +15,7 @@ export interface SecondOpinions {
 }
 
 /** What a head is judged by, where the model gives a limit. */
-const CRITERIA: readonly Criterion[] = [bow, flatness];
+const CRITERIA: readonly Criterion[] = [bow, flatness, fasteners];
 
 /**
  * Judges every criterion that has a limit over all load cases, and the head by its worst criterion.
@@ -63,7 +64,7 @@ function judge(
   if (worst === null) return null;
   const { reading, index } = worst;
   const other = (opinion: readonly CaseResult[] | null) => (opinion === null ? null : criterion.read(opinion[index]));
-  const { value, site } = reading;
+  const { value, site, mode } = reading;
   const coarser = other(coarse);
   const thinner = other(thin);
   const error = coarser === null ? null : twoMeshError(value, coarser.value);
@@ -78,6 +79,7 @@ function judge(
     shearAdds: thinner === null ? null : value - thinner.value,
     case: cases[index].name,
     site,
+    ...(mode === undefined ? {} : { mode }),
   };
 }
 
