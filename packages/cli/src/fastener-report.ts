@@ -1,4 +1,4 @@
-import type { FastenerResult } from '@flathead/solver';
+import type { FastenerResult, SeatResult } from '@flathead/solver';
 import { newtons, place, plain, um } from './format.ts';
 import { table } from './table.ts';
 import type { Paint } from './terminal.ts';
@@ -39,6 +39,21 @@ function jointCells({ joint }: FastenerResult, paint: Paint): string[] {
     share(strippingRatio),
     opens ? paint.red('opens') : 'closed',
   ];
+}
+
+/** What each seat carries, and where the head has lifted off it. */
+export function seatTable(seats: readonly SeatResult[], paint: Paint): string {
+  return table(
+    ['seat', 'contact, N', 'pressure up to, MPa', 'lifted off', 'around x, y, mm'],
+    seats.map(({ name, force, pressure, lifted, liftedAround }) => [
+      name,
+      newtons(force),
+      plain(pressure),
+      `${(100 * lifted).toFixed(0)} %`,
+      liftedAround === null ? '' : place(liftedAround),
+    ]),
+    paint,
+  );
 }
 
 /** Every compliance of the estimated stiffnesses in nm/N, in the order that the force passes them; null when none is. */

@@ -1,5 +1,5 @@
 import type { CaseResult, CriterionVerdict, HeadResult, Outcome } from '@flathead/solver';
-import { complianceTable, fastenerTable } from './fastener-report.ts';
+import { complianceTable, fastenerTable, seatTable } from './fastener-report.ts';
 import { newtons, place, plain, um } from './format.ts';
 import { table } from './table.ts';
 import type { Paint } from './terminal.ts';
@@ -35,7 +35,7 @@ export function headText(result: HeadResult, paint: Paint, verbose: boolean): st
   ].join('\n\n');
 }
 
-function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: number, paint: Paint): string {
+function caseText({ name, sites, fasteners, seats, load, bow }: CaseResult, limit: number, paint: Paint): string {
   const share = (value: number) => {
     const text = `${((100 * Math.abs(value)) / limit).toFixed(0)} %`;
     return Math.abs(value) > limit ? paint.red(text) : text;
@@ -48,6 +48,7 @@ function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: numb
       paint,
     ),
     fastenerTable(fasteners, paint),
+    ...(seats.length === 0 ? [] : [seatTable(seats, paint)]),
   ].join('\n');
 }
 

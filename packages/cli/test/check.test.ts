@@ -52,7 +52,19 @@ describe('flathead check', () => {
     });
     const [mounted, touched] = verdict.cases;
     expect(Object.keys(mounted).sort()).toEqual(
-      ['bow', 'fastenerPlane', 'fasteners', 'flatness', 'load', 'name', 'reaction', 'residual', 'sites', 'tilt'].sort(),
+      [
+        'bow',
+        'fastenerPlane',
+        'fasteners',
+        'flatness',
+        'load',
+        'name',
+        'reaction',
+        'residual',
+        'seats',
+        'sites',
+        'tilt',
+      ].sort(),
     );
     expect(mounted.load).toBeCloseTo(5, 9);
     expect(mounted.reaction).toBeCloseTo(-5, 9);
@@ -99,6 +111,19 @@ describe('flathead check', () => {
     expect(none).toBeNull();
     const quiet = await runHere(['check', '-'], { input: JSON.stringify(stiff) });
     expect(quiet.out).not.toMatch(/preload|grip/);
+  });
+
+  it('shows what seats carry and where the head has lifted off them', async () => {
+    const seats = [
+      { name: 'rim', shape: { rectangle: [24, 2], centre: [0, 13.5] }, modulus: 1e4 },
+      { name: 'middle', at: [0, -5], diameter: 2, stiffness: 1e4 },
+    ];
+    const { out } = await runHere(['check', '-'], { input: JSON.stringify({ ...stiff, seats }) });
+    expect(out).toMatch(/^ {2}seat +contact, N +pressure up to, MPa +lifted off +around x, y, mm$/m);
+    expect(out).toMatch(/^ {2}rim +\d+\.\d +[\d.]+ +\d+ %/m);
+    expect(out).toMatch(/^ {2}middle +0\.0 +0 +100 % +0\.00, -5\.00$/m);
+    const quiet = await runHere(['check', '-'], { input: JSON.stringify(stiff) });
+    expect(quiet.out).not.toMatch(/lifted off/);
   });
 
   it('colours and reports progress on a screen only', async () => {

@@ -24,6 +24,7 @@ export { micrometres, usedShare } from './results/criteria/criterion.ts';
 export type * from './results/head-result.ts';
 export type { JointResult } from './results/joint.ts';
 export type { PlateResult } from './results/plate-result.ts';
+export type { SeatCellResult, SeatResult } from './results/seats.ts';
 export { type HeadOptions, type HeadRun, type HeadStages, headSteps, releaseStages, solveHead } from './solve-head.ts';
 export { solvePlate } from './solve-plate.ts';
 export type { Answer, SolverService } from './worker/protocol.ts';

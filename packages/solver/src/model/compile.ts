@@ -9,6 +9,7 @@ import type { Frame, HeadModel } from './head-model.ts';
 import { caseLoads } from './loads.ts';
 import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
+import { type PlacedSeat, placeSeats, seatSupports } from './seats.ts';
 import { fieldRing, requireSiteRoom } from './site-room.ts';
 import { polygon, zonesOf } from './zones.ts';
 
@@ -20,6 +21,7 @@ export interface HeadPlan {
   /** Rings of the probe fields, in the order of the sites. */
   readonly siteArea: readonly Ring[];
   readonly parts: HeadParts;
+  readonly seats: readonly PlacedSeat[];
   /** Without supports and loads. */
   readonly plate: PlateProblem;
   /** mm */
@@ -27,10 +29,10 @@ export interface HeadPlan {
 }
 
 /** A head as plates to solve. */
-export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'meshSize'> {
+export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'seats' | 'meshSize'> {
   /** One for each load case; they share everything but their loads. */
   readonly problems: readonly PlateProblem[];
-  /** In the order of the model, and of the supports of each problem. */
+  /** In the order of the model, and of the supports of each problem; the cells of the seats come after them. */
   readonly fasteners: readonly PlacedFastener[];
   readonly plan: HeadPlan;
 }
@@ -48,22 +50,23 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
   requireNames(model);
   const key = planKey(model);
   const plan = previous?.key === key ? previous : planHead(model, key);
-  const { sites, siteArea, meshSize } = plan;
+  const { sites, siteArea, seats, meshSize } = plan;
   const fasteners = placeFasteners(model, plan.parts, sites, siteArea);
-  const supports = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }) => ({
+  const held = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }) => ({
     name,
     at: [x, y] as [number, number],
     diameter: bearing,
     stiffness,
     acts,
   }));
+  const supports = [...held, ...seatSupports(seats)];
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
   const problems = model.cases.map((_, i) => ({ ...plate, loads: caseLoads(model, sites, i) }));
-  return { problems, sites, siteArea, fasteners, meshSize, plan };
+  return { problems, sites, siteArea, seats, fasteners, meshSize, plan };
 }
 
-function planKey({ body, frame, sites, mesh, materials }: HeadModel): string {
-  return JSON.stringify([body, frame, sites, mesh, materials]);
+function planKey({ body, frame, sites, seats, mesh, materials }: HeadModel): string {
+  return JSON.stringify([body, frame, sites, seats, mesh, materials]);
 }
 
 function planHead(model: HeadModel, key: string): HeadPlan {
@@ -73,6 +76,7 @@ function planHead(model: HeadModel, key: string): HeadPlan {
   const parts = headParts(model, sites, SAGITTA * size);
   const siteArea = sites.map(fieldRing);
   requireSiteRoom(sites, siteArea, parts);
+  const seats = placeSeats(model, parts, sites, siteArea, SAGITTA * size);
   const [outline] = outerRings(parts.plate);
   const plate: PlateProblem = {
     plate: 1,
@@ -81,12 +85,12 @@ function planHead(model: HeadModel, key: string): HeadPlan {
     ...zonesOf(model, parts, siteArea),
     mesh: { size },
   };
-  return { key, sites, siteArea, parts, plate, meshSize: size };
+  return { key, sites, siteArea, parts, seats, plate, meshSize: size };
 }
 
 /** Results are told apart by name. */
-function requireNames({ fasteners, cases, keepOuts = [] }: HeadModel): void {
-  for (const [list, items] of Object.entries({ fasteners, cases, keepOuts })) {
+function requireNames({ fasteners, cases, seats = [], keepOuts = [] }: HeadModel): void {
+  for (const [list, items] of Object.entries({ fasteners, cases, seats, keepOuts })) {
     const names = items.map(({ name }) => name);
     const again = names.findIndex((name, i) => names.indexOf(name) < i);
     if (again < 0) continue;

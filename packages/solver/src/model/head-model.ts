@@ -124,6 +124,20 @@ const fastener = z
   })
   .meta({ id: 'Fastener' });
 
+const bedding = {
+  name: label,
+  modulus: z.number().min(1e-3).max(1e9).optional().describe('stiffness of each mm2, N/mm3'),
+  stiffness: z.number().min(1e-3).max(1e12).optional().describe('of the whole seat, N/mm; instead of modulus'),
+  acts: z.literal('push').optional().describe('a seat only pushes the head off the board'),
+};
+
+const seat = z
+  .union([
+    z.strictObject({ ...bedding, shape: shapeSchema }),
+    z.strictObject({ ...bedding, at: pointSchema, diameter: positive(1e3).describe('mm') }),
+  ])
+  .meta({ id: 'Seat' });
+
 const keepOut = z
   .strictObject({ name: label, shape: shapeSchema, clearance: z.number().min(0).max(1e3).optional() })
   .meta({ id: 'KeepOut' });
@@ -176,6 +190,7 @@ export const headModelSchema = z
     sites,
     frame: frame.optional(),
     fasteners: z.array(fastener).max(500),
+    seats: z.array(seat).max(24).optional().describe('pads or lands of the board that the head rests on'),
     keepOuts: z.array(keepOut).max(500).optional(),
     cases: z.array(loadCase).min(1).max(200),
     limits,
@@ -191,6 +206,7 @@ export const headModelSchema = z
 export type HeadModel = z.infer<typeof headModelSchema>;
 export type Material = z.infer<typeof material>;
 export type Fastener = z.infer<typeof fastener>;
+export type Seat = z.infer<typeof seat>;
 export type Frame = z.infer<typeof frame>;
 export type Rib = z.infer<typeof rib>;
 export type Sites = z.infer<typeof sites>;

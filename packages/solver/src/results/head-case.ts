@@ -7,6 +7,7 @@ import { flatness } from './flatness.ts';
 import type { CaseResult, FastenerResult } from './head-result.ts';
 import { jointUnder } from './joint.ts';
 import type { SampleArea } from './sample-areas.ts';
+import { seatResults } from './seats.ts';
 
 /**
  * Sites whose bow is within this of the largest share it, and the first of them gives its name: on a symmetric head the
@@ -16,7 +17,7 @@ const TIE = 1e-3;
 
 /**
  * Everything measured on one load case of a head: bow against the fastener plane, flatness and tilt of the site area,
- * the same per site, and what each fastener carries.
+ * the same per site, and what each fastener and seat carries.
  *
  * @param areas one for each site, in the order of `head.sites`
  */
@@ -74,6 +75,7 @@ export function headCase(
     tilt: { slope: Math.hypot(bx, by), alongX: bx, alongY: by },
     sites,
     fasteners,
+    seats: seatResults(head, solved),
     load: solved.load,
     reaction: solved.reactions.reduce((sum, force) => sum + force, 0),
     residual: solved.residual,

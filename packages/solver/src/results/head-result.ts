@@ -3,6 +3,7 @@ import type { Site } from '../layout/site.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { StiffnessTerms } from '../model/fastener-stiffness.ts';
 import type { JointResult } from './joint.ts';
+import type { SeatResult } from './seats.ts';
 
 /** A signed extreme of a field over the site area. */
 export interface Extreme {
@@ -67,6 +68,8 @@ export interface CaseResult {
   readonly tilt: { readonly slope: number; readonly alongX: number; readonly alongY: number };
   readonly sites: readonly SiteResult[];
   readonly fasteners: readonly FastenerResult[];
+  /** Empty when the head has none. */
+  readonly seats: readonly SeatResult[];
   /** Sum of loads and of reactions along +z, N. */
   readonly load: number;
   readonly reaction: number;

@@ -55,7 +55,7 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
 
   const shapeKey = JSON.stringify([shapesOf(plate), areas, coarsening]);
   // Elements are graded towards the supports, so a mesh made for others is not yet the mesh of this problem.
-  const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter }) => [at, diameter])]);
+  const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter, over }) => [at, diameter, over])]);
   const sameMesh = previous !== null && (keepMesh ? previous.shapeKey === shapeKey : previous.meshKey === meshKey);
   const meshed = request.meshed ?? (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock));
 
