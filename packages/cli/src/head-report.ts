@@ -1,6 +1,7 @@
 import type { CaseResult, CriterionVerdict, HeadResult, Outcome } from '@flathead/solver';
 import { caseCount, printedCases } from './case-families.ts';
 import { contactCells, contactHeadings } from './contact-columns.ts';
+import { complianceTable, fastenerTable, seatTable } from './fastener-report.ts';
 import { newtons, place, plain, um } from './format.ts';
 import { table } from './table.ts';
 import type { Paint } from './terminal.ts';
@@ -32,7 +33,7 @@ export function headText(result: HeadResult, paint: Paint, verbose: boolean): st
   ].join('\n\n');
 }
 
-function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: number, paint: Paint): string {
+function caseText({ name, sites, fasteners, seats, load, bow }: CaseResult, limit: number, paint: Paint): string {
   const share = (value: number) => {
     const text = `${((100 * Math.abs(value)) / limit).toFixed(0)} %`;
     return Math.abs(value) > limit ? paint.red(text) : text;
@@ -47,17 +48,8 @@ function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: numb
       ]),
       paint,
     ),
-    table(
-      ['fastener', 'x, y, mm', 'reaction, N', 'seat moves, um', 'stiffness, N/mm'],
-      fasteners.map(({ name, at, reaction, w, stiffness }) => [
-        name,
-        place(at),
-        newtons(reaction),
-        um(w),
-        stiffness === null ? 'rigid' : plain(stiffness),
-      ]),
-      paint,
-    ),
+    fastenerTable(fasteners, paint),
+    ...(seats.length === 0 ? [] : [seatTable(seats, paint)]),
   ].join('\n');
 }
 
@@ -78,7 +70,7 @@ function verdictText({ verdict }: HeadResult, paint: Paint): string {
 }
 
 function criterionText(verdict: CriterionVerdict): string {
-  const { criterion, unit, bound, value, limit, error, shearAdds, bracket, site, case: name } = verdict;
+  const { criterion, unit, bound, value, limit, error, shearAdds, bracket, site, mode, case: name } = verdict;
   const amount = unit === 'mm' ? um : plain;
   const least = unit === 'mm' ? 5e-6 : 0.005;
   const named = { mm: ' um', N: ' N', 1: '' }[unit];
@@ -89,13 +81,15 @@ function criterionText(verdict: CriterionVerdict): string {
     bracket === null
       ? ''
       : `; ${amount(bracket.sliding)}${named} with the frame sliding, ${amount(bracket.bonded)}${named} bonded`;
-  const where = criterion === 'fasteners' ? `fastener ${site}` : `site ${site}`;
+  const where = criterion === 'fasteners' ? `fastener ${site} (${mode})` : `site ${site}`;
   return `${criterion} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst at ${where} in case "${name}"${shear}${joint}`;
 }
 
 function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {
   const residual = Math.max(...cases.map((load) => load.residual ?? 0));
+  const compliances = complianceTable(cases[0].fasteners, paint);
   return [
+    ...(compliances === null ? [] : [`${compliances}\n`]),
     `${counted(mesh.x.length, 'node')}, ${counted(mesh.region.length, 'element')}, ${dofs} unknowns, smallest angle ${mesh.minAngle.toFixed(1)} deg, scaled residual ${residual.toExponential(1)}`,
     timingText(timings, paint),
   ].join('\n');

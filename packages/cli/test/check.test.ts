@@ -125,7 +125,19 @@ describe('flathead check', () => {
     });
     const [mounted, touched] = verdict.cases;
     expect(Object.keys(mounted).sort()).toEqual(
-      ['bow', 'fastenerPlane', 'fasteners', 'flatness', 'load', 'name', 'reaction', 'residual', 'sites', 'tilt'].sort(),
+      [
+        'bow',
+        'fastenerPlane',
+        'fasteners',
+        'flatness',
+        'load',
+        'name',
+        'reaction',
+        'residual',
+        'seats',
+        'sites',
+        'tilt',
+      ].sort(),
     );
     expect(mounted.load).toBeCloseTo(5, 9);
     expect(mounted.reaction).toBeCloseTo(-5, 9);
@@ -148,6 +160,43 @@ describe('flathead check', () => {
       /\d+ nodes, \d+ elements, \d+ unknowns, smallest angle \d+\.\d deg, scaled residual \d\.\de-1\d/,
     );
     expect(out).toMatch(/mesh [\d.]+ ms, .*total [\d.]+ ms/);
+  });
+
+  it('shows preloaded joints beside the reactions, their terms with -v, and all of it as JSON', async () => {
+    const bolt = { torque: 150, into: 'stainless-304', engagement: 3 };
+    const fasteners = stiff.fasteners.map((each, i) => (i === 2 ? each : { ...each, ...bolt }));
+    const head = { ...stiff, fasteners, limits: { ...stiff.limits, fastener: 0.9 } };
+    const { code, out } = await runHere(['check', '-', '-v'], { input: JSON.stringify(head) });
+    expect(code).toBe(0);
+    expect(out).toMatch(/stiffness, N\/mm +preload, N +screw, N +clamp left, N +of proof +of stripping +joint$/m);
+    // 150 / (0.2 * 2) = 375 N, give or take 30 %.
+    expect(out).toMatch(/^ {2}NW .* 263 to 488 +263 to 488 +2\d\d to 48\d +\d+ % +\d+ % +closed$/m);
+    expect(out).toMatch(/^ {2}S +0\.00, -11\.00 +-[\d.]+ +[\d.]+ +\d+$/m);
+    expect(out).toMatch(/fasteners 0\.5\d\d \+- .* against 0\.900, worst at fastener \w+ \(proof\) in case "mounted"/);
+    expect(out).toMatch(/Note: Fastener S is not judged: no preload is given\./);
+    expect(out).toMatch(/grip, mm +screw head +free thread +engaged thread +tapped part +clamped cone +seat$/m);
+    expect(out).toMatch(/^ {2}NW +4\.00( +[\d.]+){6}$/m);
+
+    const json = JSON.parse((await runHere(['check', '-', '--json'], { input: JSON.stringify(head) })).out);
+    const [{ terms, joint }, , { joint: none }] = json.cases[0].fasteners;
+    expect(Object.keys(terms.compliance)).toEqual(['head', 'free', 'engaged', 'tapped', 'clamped', 'seat']);
+    expect(joint).toMatchObject({ preload: { low: 262.5, high: 487.5 }, opens: false });
+    expect(none).toBeNull();
+    const quiet = await runHere(['check', '-'], { input: JSON.stringify(stiff) });
+    expect(quiet.out).not.toMatch(/preload|grip/);
+  });
+
+  it('shows what seats carry and where the head has lifted off them', async () => {
+    const seats = [
+      { name: 'rim', shape: { rectangle: [24, 2], centre: [0, 13.5] }, modulus: 1e4 },
+      { name: 'middle', at: [0, -5], diameter: 2, stiffness: 1e4 },
+    ];
+    const { out } = await runHere(['check', '-'], { input: JSON.stringify({ ...stiff, seats }) });
+    expect(out).toMatch(/^ {2}seat +contact, N +pressure up to, MPa +lifted off +around x, y, mm$/m);
+    expect(out).toMatch(/^ {2}rim +\d+\.\d +[\d.]+ +\d+ %/m);
+    expect(out).toMatch(/^ {2}middle +0\.0 +0 +100 % +0\.00, -5\.00$/m);
+    const quiet = await runHere(['check', '-'], { input: JSON.stringify(stiff) });
+    expect(quiet.out).not.toMatch(/lifted off/);
   });
 
   it('colours and reports progress on a screen only', async () => {

@@ -5,6 +5,7 @@ import { keepOutRemarks } from './model/keep-outs.ts';
 import { bracketed } from './results/bracket.ts';
 import { headCase } from './results/head-case.ts';
 import type { CaseResult, HeadResult } from './results/head-result.ts';
+import { jointRemarks } from './results/joint-remarks.ts';
 import { sampleAreas } from './results/sample-areas.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
@@ -101,6 +102,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
       ...keepOutRemarks(model),
       ...lettingGo(cases),
       ...losingContact(model, cases),
+      ...jointRemarks(model.limits, cases),
     ]),
     dofs: unknownsOf(meshed),
     timings: { ...main.timings, total: performance.now() - started },

@@ -46,7 +46,12 @@ export function areaRow(mesh: Mesh, locator: Locator, ring: Ring, path: string):
 export function discRow(mesh: Mesh, locator: Locator, centre: Point, diameter: number, path: string): SparseRow {
   if (diameter === 0) return pointRow(mesh, locator, centre, path);
   if (locate(locator, centre[0], centre[1]) < 0) throw off('The centre', centre, path);
-  const integral = areaRow(mesh, locator, disc(centre, diameter), path);
+  return averageRow(mesh, locator, disc(centre, diameter), path);
+}
+
+/** Average of w over the part of the plate inside a ring. Its values for w sum to one. @throws Fault OUTSIDE when there is none */
+export function averageRow(mesh: Mesh, locator: Locator, ring: Ring, path: string): SparseRow {
+  const integral = areaRow(mesh, locator, ring, path);
   const area = spanOf(integral);
   return { dof: integral.dof, value: integral.value.map((v) => v / area) };
 }

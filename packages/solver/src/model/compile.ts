@@ -12,6 +12,7 @@ import { type HeadLoadCase, headLoadCases } from './load-cases.ts';
 import { caseFoundations, caseLoads, requireFewFoundations, requireProbeData } from './loads.ts';
 import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
+import { type PlacedSeat, placeSeats, seatSupports } from './seats.ts';
 import { fieldRing, requireSiteRoom } from './site-room.ts';
 import { polygon, zonesOf } from './zones.ts';
 
@@ -23,6 +24,7 @@ export interface HeadPlan {
   /** Rings of the probe fields, in the order of the sites. */
   readonly siteArea: readonly Ring[];
   readonly parts: HeadParts;
+  readonly seats: readonly PlacedSeat[];
   /** Without supports and loads. */
   readonly plate: PlateProblem;
   /** mm */
@@ -30,12 +32,12 @@ export interface HeadPlan {
 }
 
 /** A head as plates to solve. */
-export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'meshSize'> {
+export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'seats' | 'meshSize'> {
   readonly cases: readonly HeadLoadCase[];
   readonly probes: Probes;
   /** One for each case; they share everything but their loads and, where probes relax, their foundations. */
   readonly problems: readonly PlateProblem[];
-  /** In the order of the model, and of the supports of each problem. */
+  /** In the order of the model, and of the supports of each problem; the cells of the seats come after them. */
   readonly fasteners: readonly PlacedFastener[];
   readonly plan: HeadPlan;
 }
@@ -54,15 +56,16 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
   requireProbeData(model);
   const key = planKey(model);
   const plan = previous?.key === key ? previous : planHead(model, key);
-  const { sites, siteArea, meshSize } = plan;
+  const { sites, siteArea, seats, meshSize } = plan;
   const fasteners = placeFasteners(model, plan.parts, sites, siteArea);
-  const supports = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }) => ({
+  const held = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }) => ({
     name,
     at: [x, y] as [number, number],
     diameter: bearing,
     stiffness,
     acts,
   }));
+  const supports = [...held, ...seatSupports(seats)];
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
   const cases = headLoadCases(model, sites);
   requireFewFoundations(model, cases);
@@ -77,7 +80,7 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
       ...(temperature === undefined ? {} : { temperature }),
     };
   });
-  return { cases, probes: model.sites.probes, problems, sites, siteArea, fasteners, meshSize, plan };
+  return { cases, probes: model.sites.probes, problems, sites, siteArea, seats, fasteners, meshSize, plan };
 }
 
 /** Sections at the temperature of a case, where they differ from those of assembly. */
@@ -86,8 +89,8 @@ function hotZones(model: HeadModel, { parts, siteArea }: HeadPlan, index: number
   return hot === model ? {} : zonesOf(hot, parts, siteArea);
 }
 
-function planKey({ body, frame, sites, mesh, materials }: HeadModel): string {
-  return JSON.stringify([body, frame, sites, mesh, materials]);
+function planKey({ body, frame, sites, seats, mesh, materials }: HeadModel): string {
+  return JSON.stringify([body, frame, sites, seats, mesh, materials]);
 }
 
 function planHead(model: HeadModel, key: string): HeadPlan {
@@ -96,6 +99,7 @@ function planHead(model: HeadModel, key: string): HeadPlan {
   const parts = headParts(model, sites, SAGITTA * size);
   const siteArea = sites.map(fieldRing);
   requireSiteRoom(sites, siteArea, parts);
+  const seats = placeSeats(model, parts, sites, siteArea, SAGITTA * size);
   const [outline] = outerRings(parts.plate);
   const plate: PlateProblem = {
     plate: 1,
@@ -104,12 +108,12 @@ function planHead(model: HeadModel, key: string): HeadPlan {
     ...zonesOf(model, parts, siteArea),
     mesh: { size },
   };
-  return { key, sites, siteArea, parts, plate, meshSize: size };
+  return { key, sites, siteArea, parts, seats, plate, meshSize: size };
 }
 
 /** Results are told apart by name. */
-function requireNames({ fasteners, cases, keepOuts = [] }: HeadModel): void {
-  for (const [list, items] of Object.entries({ fasteners, cases, keepOuts })) {
+function requireNames({ fasteners, cases, seats = [], keepOuts = [] }: HeadModel): void {
+  for (const [list, items] of Object.entries({ fasteners, cases, seats, keepOuts })) {
     const names = items.map(({ name }) => name);
     const again = names.findIndex((name, i) => names.indexOf(name) < i);
     if (again < 0) continue;

@@ -2,10 +2,12 @@ import { Fault } from '../fault/fault.ts';
 import { distanceToRing, insideRegion, insideRing } from '../geometry/inside.ts';
 import type { Point, Ring } from '../geometry/point.ts';
 import type { Site } from '../layout/site.ts';
-import { type ClampedLayer, fastenerStiffness, type StiffnessTerms } from './fastener-stiffness.ts';
+import { type ClampedLayer, fastenerStiffness, type StiffnessTerms, stiffnessTerms } from './fastener-stiffness.ts';
 import type { Fastener, HeadModel } from './head-model.ts';
+import { type Joint, jointOf, requireJudgeable } from './joint.ts';
 import type { HeadParts } from './parts.ts';
 import { findScrew } from './screws.ts';
+import { tappedPart } from './tapped-part.ts';
 import { bodyMaterial, frameMaterial } from './zones.ts';
 
 /** A fastener as it holds the plate. */
@@ -19,6 +21,8 @@ export interface PlacedFastener {
   readonly acts: 'both' | 'pull' | 'push';
   /** What an estimated stiffness is made of; `null` where the model gives it. */
   readonly terms: StiffnessTerms | null;
+  /** `null` without a preload. */
+  readonly joint: Joint | null;
 }
 
 /** Fasteners whose distance from one line is below this share of their spread lie on it. */
@@ -40,14 +44,21 @@ export function placeFasteners(
     requireOnPlate(fastener, parts, path);
     const bearing = bearingOf(model, fastener, path);
     const stack = stackAt(model, parts, fastener.at);
+    const tapped = tappedPart(model, fastener, path);
     const { name, at, acts = 'both' } = fastener;
-    return { name, at, bearing, acts, ...fastenerStiffness(fastener, bearing, stack, path) };
+    const held = fastenerStiffness(fastener, bearing, stack, path, tapped);
+    const terms = () => held.terms ?? stiffnessTerms(fastener, bearing, stack, path, tapped);
+    return { name, at, bearing, acts, ...held, joint: jointOf(fastener, terms, tapped, path) };
   });
   placed.forEach((fastener, i) => {
     requireClearOfSites(fastener, sites, fields, `fasteners.${i}.at`);
     for (let j = 0; j < i; j++) requireApart(placed[j], fastener, `fasteners.${i}.at`);
   });
   requireHeld(placed);
+  requireJudgeable(
+    model.limits,
+    placed.map(({ joint }) => joint),
+  );
   return placed;
 }
 

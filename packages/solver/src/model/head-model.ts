@@ -109,8 +109,46 @@ const fastener = z
       .enum(['both', 'pull', 'push'])
       .optional()
       .describe('pull only holds the head back towards the board, push only keeps it off the board; both if left out'),
+    grade: z
+      .enum(['8.8', '10.9', '12.9', 'A2-50', 'A2-70', 'A2-80', 'A4-50', 'A4-70', 'A4-80'])
+      .optional()
+      .describe('property class of the screw; A2-70 if left out'),
+    engagement: positive(200)
+      .optional()
+      .describe('engaged thread, mm; if left out long for the stiffness, one diameter for the strength'),
+    into: label
+      .optional()
+      .describe('material that the screw is tapped into; if left out as stiff as the screw, of unknown strength'),
+    preload: positive(1e6).optional().describe('clamp force as assembled, N'),
+    torque: positive(1e7).optional().describe('tightening torque, N mm, instead of preload'),
+    torqueFactor: z
+      .number()
+      .min(0.05)
+      .max(0.6)
+      .optional()
+      .describe('torque over preload and screw diameter; 0.2 if left out'),
+    scatter: z
+      .number()
+      .min(0)
+      .max(0.9)
+      .optional()
+      .describe('of the preload, as a share of it either way; 0.3 with torque, 0 with preload if left out'),
   })
   .meta({ id: 'Fastener' });
+
+const bedding = {
+  name: label,
+  modulus: z.number().min(1e-3).max(1e9).optional().describe('stiffness of each mm2, N/mm3'),
+  stiffness: z.number().min(1e-3).max(1e12).optional().describe('of the whole seat, N/mm; instead of modulus'),
+  acts: z.literal('push').optional().describe('a seat only pushes the head off the board'),
+};
+
+const seat = z
+  .union([
+    z.strictObject({ ...bedding, shape: shapeSchema }),
+    z.strictObject({ ...bedding, at: pointSchema, diameter: positive(1e3).describe('mm') }),
+  ])
+  .meta({ id: 'Seat' });
 
 const keepOut = z
   .strictObject({ name: label, shape: shapeSchema, clearance: z.number().min(0).max(1e3).optional() })
@@ -153,6 +191,12 @@ const limits = z
       .optional()
       .describe('share of the limit kept in hand before a pass counts as marginal'),
     strengthFactor: z.number().min(1).max(100).optional(),
+    fastener: z
+      .number()
+      .min(0.01)
+      .max(1)
+      .optional()
+      .describe('most that a fastener may use of its proof load, of its tapped thread, and of its clamp force'),
   })
   .meta({ id: 'Limits' });
 
@@ -172,6 +216,7 @@ export const headModelSchema = z
     sites,
     frame: frame.optional(),
     fasteners: z.array(fastener).max(500),
+    seats: z.array(seat).max(24).optional().describe('pads or lands of the board that the head rests on'),
     keepOuts: z.array(keepOut).max(500).optional(),
     cases: z.array(loadCase).min(1).max(200),
     limits,
@@ -187,6 +232,7 @@ export const headModelSchema = z
 export type HeadModel = z.infer<typeof headModelSchema>;
 export type Material = z.infer<typeof material>;
 export type Fastener = z.infer<typeof fastener>;
+export type Seat = z.infer<typeof seat>;
 export type Frame = z.infer<typeof frame>;
 export type Rib = z.infer<typeof rib>;
 export type Sites = z.infer<typeof sites>;

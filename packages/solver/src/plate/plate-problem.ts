@@ -17,6 +17,7 @@ const support = z.strictObject({
   name: z.string().max(200).optional(),
   at: pointSchema,
   diameter: z.number().min(0).max(1e4).optional().describe('bearing disc over which w is averaged, mm; 0 = a point'),
+  over: shapeSchema.optional().describe('area over which w is averaged, instead of a disc about at'),
   stiffness: z.number().min(1e-6).max(1e15).nullable().optional().describe('N/mm; null or left out = rigid'),
   acts: z.enum(['both', 'pull', 'push']).optional().describe('pull only holds back motion along +z'),
 });

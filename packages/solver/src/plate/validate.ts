@@ -46,6 +46,9 @@ export function checkPlateProblem(problem: PlateProblem): void {
     if ('at' in load) requirePoint('load', load.at, plate, chord, `loads.${i}.at`);
     if ('along' in load) requireLength(load.along.from, load.along.to, `loads.${i}.along`);
   });
+  (problem.supports ?? []).forEach(({ over }, i) => {
+    if (over !== undefined) patch('support', over, `supports.${i}.over`);
+  });
   (report.at ?? []).forEach((at, i) => {
     requirePoint('reported point', at, plate, chord, `report.at.${i}`);
   });
@@ -82,7 +85,14 @@ function requireLength(from: Point, to: Point, path: string): void {
 
 function requireSupports({ supports = [] }: PlateProblem, plate: Region, tolerance: number): void {
   const taken = new Map<string, number>();
-  supports.forEach(({ at, name }, i) => {
+  supports.forEach(({ at, name, over, diameter }, i) => {
+    if (over !== undefined && diameter !== undefined)
+      throw new Fault(
+        'SCHEMA',
+        `Support ${i} has both an area "over" which it bears and a diameter. Give one of them.`,
+        `supports.${i}.diameter`,
+        { value: diameter },
+      );
     requirePoint(name === undefined ? 'support' : `support "${name}"`, at, plate, tolerance, `supports.${i}.at`);
     const other = taken.get(String(at));
     if (other !== undefined)

@@ -7,7 +7,9 @@ import { largestDeviation } from './bow.ts';
 import { siteContact, siteForce } from './contact.ts';
 import { flatness } from './flatness.ts';
 import type { CaseResult, FastenerResult } from './head-result.ts';
+import { jointUnder } from './joint.ts';
 import type { SampleArea } from './sample-areas.ts';
+import { seatResults } from './seats.ts';
 
 /**
  * Sites whose bow is within this of the largest share it, and the first of them gives its name: on a symmetric head the
@@ -17,7 +19,7 @@ const TIE = 1e-3;
 
 /**
  * Everything measured on one load case of a head: bow against the fastener plane, flatness and tilt of the site area,
- * the same per site with the contact force left, and what each fastener carries.
+ * the same per site with the contact force left, and what each fastener and seat carries.
  *
  * @param areas one for each site, in the order of `head.sites`
  */
@@ -30,13 +32,15 @@ export function headCase(
   const { probes } = head;
   const { u } = solved;
   const fasteners = head.fasteners.map(
-    ({ name, at, stiffness }, i): FastenerResult => ({
+    ({ name, at, stiffness, terms, joint }, i): FastenerResult => ({
       name,
       at,
       reaction: solved.reactions[i],
       w: solved.seats[i],
       holds: !solved.letGo.has(i),
       stiffness,
+      terms,
+      joint: joint === null ? null : jointUnder(joint, solved.reactions[i]),
     }),
   );
   const seats = fasteners.filter(({ holds }) => holds);
@@ -77,6 +81,7 @@ export function headCase(
     tilt: { slope: Math.hypot(bx, by), alongX: bx, alongY: by },
     sites,
     fasteners,
+    seats: seatResults(head, solved),
     load: probes.relax ? loaded.reduce((sum, area) => sum + siteForce(probes, field(area)), 0) : solved.load,
     reaction: solved.reactions.reduce((sum, force) => sum + force, 0),
     residual: solved.residual,

@@ -1,7 +1,10 @@
 import type { Point } from '../geometry/point.ts';
 import type { Site } from '../layout/site.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { StiffnessTerms } from '../model/fastener-stiffness.ts';
 import type { SiteContact } from './contact.ts';
+import type { JointResult } from './joint.ts';
+import type { SeatResult } from './seats.ts';
 
 /** A signed extreme of a field over the site area. */
 export interface Extreme {
@@ -47,6 +50,10 @@ export interface FastenerResult {
   readonly holds: boolean;
   /** Stiffness used, N/mm; `null` = rigid. */
   readonly stiffness: number | null;
+  /** What an estimated stiffness is made of; `null` where the model gives it. The same in every case. */
+  readonly terms: StiffnessTerms | null;
+  /** What the reaction makes of its preload; `null` without one. */
+  readonly joint: JointResult | null;
 }
 
 /** Result of one load case. Fields are per mesh node. */
@@ -66,6 +73,8 @@ export interface CaseResult {
   readonly tilt: { readonly slope: number; readonly alongX: number; readonly alongY: number };
   readonly sites: readonly SiteResult[];
   readonly fasteners: readonly FastenerResult[];
+  /** Empty when the head has none. */
+  readonly seats: readonly SeatResult[];
   /** Sum of loads, less what probes lose that relax, and of reactions along +z, N. */
   readonly load: number;
   readonly reaction: number;
@@ -94,6 +103,8 @@ export interface CriterionVerdict {
   readonly case: string;
   /** Name of the site, or of the fastener, where it is worst. */
   readonly site: string;
+  /** What makes it so, where a criterion has several readings. */
+  readonly mode?: string;
 }
 
 export interface Verdict {

@@ -2,6 +2,7 @@ import type { Limits } from '../model/head-model.ts';
 import { bow } from './criteria/bow.ts';
 import { contact } from './criteria/contact.ts';
 import { type Criterion, micrometres, type Reading, usedShare } from './criteria/criterion.ts';
+import { fasteners } from './criteria/fasteners.ts';
 import { flatness } from './criteria/flatness.ts';
 import type { CaseResult, CriterionVerdict, Outcome, Verdict } from './head-result.ts';
 import { twoMeshError } from './two-mesh.ts';
@@ -20,7 +21,7 @@ export interface SecondOpinions {
 type Opinion = (index: number) => CaseResult;
 
 /** What a head is judged by, where the model gives a limit. */
-const CRITERIA: readonly Criterion[] = [bow, flatness, contact];
+const CRITERIA: readonly Criterion[] = [bow, flatness, contact, fasteners];
 
 /**
  * Judges every criterion that has a limit over all load cases, and the head by its worst criterion.
@@ -69,7 +70,7 @@ function judge(
   if (worst === null) return null;
   const { reading, index } = worst;
   const other = (opinion: Opinion | null) => (opinion === null ? null : criterion.read(opinion(index)));
-  const { value, site } = reading;
+  const { value, site, mode } = reading;
   const coarser = other(coarse);
   const thinner = other(thin);
   const error = coarser === null ? null : twoMeshError(value, coarser.value);
@@ -85,6 +86,7 @@ function judge(
     bracket: null,
     case: cases[index].name,
     site,
+    ...(mode === undefined ? {} : { mode }),
   };
 }
 

@@ -51,7 +51,10 @@ export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coars
   const sources = [
     ...openings.map((opening) => ({ ring: opening, size: narrowed(opening, base) })),
     ...regions.map((region) => ({ ring: region, size: narrowed(region, base) })),
-    ...(problem.supports ?? []).map(({ at, diameter = 0 }) => ({ at, size: bearingSize(diameter, base) })),
+    ...(problem.supports ?? []).map(({ at, over, diameter = 0 }, i) => ({
+      at,
+      size: over === undefined ? bearingSize(diameter, base) : areaSize(ring(over, `supports.${i}.over`), base),
+    })),
     ...pointLoads(problem).map((at) => ({ at, size: base / 3 })),
     ...(heldSimply(problem) ? plate.flatMap((boundary) => singularCorners(boundary, base)) : []),
   ];
@@ -93,6 +96,12 @@ function narrowed(ring: Ring, base: number): number {
 /** Two elements across a bearing; at a point support deflection is finite but its slope is not smooth. */
 function bearingSize(diameter: number, base: number): number {
   return diameter > 0 ? Math.min(base, Math.max(diameter / 2, base / 4)) : base / 3;
+}
+
+/** One element on an area of support, as wide as its mean width 2A/P doubled. */
+function areaSize(ring: Ring, base: number): number {
+  const width = (4 * Math.abs(ringArea(ring))) / perimeter(ring);
+  return Math.min(base, Math.max(width, base / 4));
 }
 
 /** Places of point loads, unless there are so many that together they act as a pressure. */

@@ -59,7 +59,7 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
   const { coupled = problems.some(isCoupled) } = request;
   const shapeKey = JSON.stringify([shapesOf(plate), areas, coarsening, coupled]);
   // Elements are graded towards the supports, so a mesh made for others is not yet the mesh of this problem.
-  const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter }) => [at, diameter])]);
+  const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter, over }) => [at, diameter, over])]);
   const sameMesh = previous !== null && (keepMesh ? previous.shapeKey === shapeKey : previous.meshKey === meshKey);
   const meshed = request.meshed ?? (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock, coupled));
 

@@ -1,19 +1,23 @@
 import { rowToLocal } from '../assembly/holds.ts';
-import { discRow, pointRow } from '../assembly/rows.ts';
+import { averageRow, discRow, pointRow } from '../assembly/rows.ts';
 import type { PlateSupport } from '../plate/plate-problem.ts';
 import type { Support } from '../supports/compliance.ts';
 import type { Structure } from './structure.ts';
 
 /**
- * A support as it meets the dofs: the average of w over its bearing disc, or w at its point.
+ * A support as it meets the dofs: the average of w over its area or bearing disc, or w at its point.
  *
  * @throws Fault OUTSIDE when it is off the plate
  */
 export function supportOf(structure: Structure, support: PlateSupport, index: number): Support {
   const path = `supports.${index}`;
-  const { at, diameter = 0, stiffness = null, acts = 'both', name = `S${index + 1}` } = support;
-  const { mesh, locator, holds } = structure;
+  const { at, over, diameter = 0, stiffness = null, acts = 'both', name = `S${index + 1}` } = support;
+  const { mesh, locator, holds, ring } = structure;
   const row =
-    diameter > 0 ? discRow(mesh, locator, at, diameter, `${path}.at`) : pointRow(mesh, locator, at, `${path}.at`);
+    over !== undefined
+      ? averageRow(mesh, locator, ring(over, `${path}.over`), `${path}.over`)
+      : diameter > 0
+        ? discRow(mesh, locator, at, diameter, `${path}.at`)
+        : pointRow(mesh, locator, at, `${path}.at`);
   return { name, row: rowToLocal(holds, row), stiffness, acts };
 }

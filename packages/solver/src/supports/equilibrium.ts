@@ -6,6 +6,8 @@ import { requireHeld } from './mechanism.ts';
 /** The small dense system that supports and free rigid motions obey, factorised once for all load cases. */
 export interface Equilibrium {
   readonly supports: readonly SupportSolve[];
+  /** `G = C K^-1 C^T` without the springs of the supports, `[m * m]` row-major, mm/N. */
+  readonly compliance: Float64Array;
   /** Row scale of each support, then one common scale for each rigid motion, `[m + r]`. */
   readonly scale: Float64Array;
   /** `null` when there is nothing to solve for. */
@@ -32,15 +34,20 @@ const DISTINCT = 1e-13;
  * not at all), and loads and reactions balance in every free rigid motion.
  *
  * @param free number r of free rigid motions
+ * @param compliance G of the supports, where it is already known
  * @throws Fault MECHANISM when the supports leave a rigid motion free, or when rigid supports stand in one place
  */
-export function equilibrium(supports: readonly SupportSolve[], free: number): Equilibrium {
+export function equilibrium(
+  supports: readonly SupportSolve[],
+  free: number,
+  compliance: Float64Array = complianceMatrix(supports),
+): Equilibrium {
   requireHeld(supports, free);
   const m = supports.length;
   const scale = new Float64Array(m + free);
-  if (m + free === 0) return { supports, scale, lu: null };
+  if (m + free === 0) return { supports, compliance, scale, lu: null };
 
-  const G = complianceMatrix(supports);
+  const G = compliance.slice();
   let stiffest = 0;
   for (let i = 0; i < m; i++) {
     const k = supports[i].support.stiffness;
@@ -68,7 +75,7 @@ export function equilibrium(supports: readonly SupportSolve[], free: number): Eq
       'supports',
       { supports: supports.map((solve) => solve.support.name) },
     );
-  return { supports, scale, lu };
+  return { supports, compliance, scale, lu };
 }
 
 /**

@@ -1,7 +1,7 @@
 /// <reference path="./quadprog.d.ts" />
 import { solveQP } from 'quadprog';
 import { Fault } from '../fault/fault.ts';
-import { complianceMatrix, type SupportSolve } from './compliance.ts';
+import type { SupportSolve } from './compliance.ts';
 import { type Equilibrium, equilibrium, type Reactions, react } from './equilibrium.ts';
 
 /** Share of the largest force, or of the largest deflection, below which a wrong sign is rounding. */
@@ -26,18 +26,18 @@ function senseOf({ support: { acts = 'both' } }: SupportSolve): -1 | 0 | 1 {
  * @throws Fault MECHANISM when no such forces balance the loads: the plate lifts off
  */
 export function reactOneWay(system: Equilibrium, seat: Float64Array, resultant: Float64Array): Reactions {
-  const { supports } = system;
+  const { supports, compliance: G } = system;
   const senses = supports.map(senseOf);
   const all = react(system, seat, resultant);
   if (senses.every((sense) => sense === 0)) return all;
   if (hasSense(all.force, senses)) return all;
 
-  const G = complianceMatrix(supports);
-  const letGo = whichLetGo(system, G, senses, seat, resultant);
+  const letGo = whichLetGo(system, senses, seat, resultant);
   const kept = supports.map((_, i) => i).filter((i) => !letGo.has(i));
   const held = equilibrium(
     kept.map((i) => supports[i]),
     resultant.length,
+    Float64Array.from(kept.flatMap((i) => kept.map((j) => G[i * supports.length + j]))),
   );
   const { force, motion } = react(
     held,
@@ -59,8 +59,7 @@ function hasSense(force: Float64Array, senses: readonly number[]): boolean {
 
 /** Indices of the one-way supports whose force is zero at the minimum of the complementary energy. */
 function whichLetGo(
-  { supports, scale }: Equilibrium,
-  G: Float64Array,
+  { supports, scale, compliance: G }: Equilibrium,
   senses: readonly number[],
   seat: Float64Array,
   resultant: Float64Array,

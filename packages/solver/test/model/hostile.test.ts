@@ -32,6 +32,20 @@ const framed: HeadModel = {
       clearance: 1,
     },
   ],
+  seats: [
+    { name: 'pad', at: [0, 18], diameter: 3, modulus: 1e4 },
+    { name: 'land', shape: { rectangle: [12, 3], centre: [0, -19], corner: 1 }, stiffness: 1e5, acts: 'push' },
+  ],
+  fasteners: twoByTwo.fasteners.map((each) => ({
+    ...each,
+    grade: '8.8',
+    engagement: 4,
+    into: 'stainless-304',
+    torque: 300,
+    torqueFactor: 0.2,
+    scatter: 0.3,
+  })),
+  limits: { bow: 0.03, fastener: 0.9 },
   cases: [{ name: 'mounted' }, { name: 'one', touched: ['A1'] }],
 };
 

@@ -5,6 +5,7 @@ import { factorise } from '../../src/linear-algebra/factor.ts';
 import { graphOf } from '../../src/linear-algebra/graph.ts';
 import { order } from '../../src/linear-algebra/order.ts';
 import { analyse } from '../../src/linear-algebra/symbolic.ts';
+import { locator } from '../../src/mesh/locate.ts';
 import { rigidityOf } from '../../src/section/rigidity-of.ts';
 import { grounded, grounding } from '../../src/supports/grounding.ts';
 import { rigidMotion } from '../../src/supports/rigid-motion.ts';
@@ -34,7 +35,8 @@ export function freePlate(columns: number, rows: number) {
   const motion = rigidMotion(K, x, y, () => {});
   const ground = grounding(K, motion);
   const factor = factorise(analyse(pattern, order(graphOf(pattern), x, y)), grounded(K, ground));
-  return { x, y, n, K, motion, ground, factor };
+  const mesh = { x, y, triangles, region, boundary: new Uint32Array(0), minAngle: 0 };
+  return { x, y, n, K, motion, ground, factor, mesh, locator: locator(mesh) };
 }
 
 /** Row of w at a node. */

@@ -1,5 +1,9 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
+import { averageRow } from '../../src/assembly/rows.ts';
+import { areaCells } from '../../src/geometry/area-cells.ts';
+import { area } from '../../src/geometry/region.ts';
+import { shapeRing } from '../../src/geometry/ring.ts';
 import { dotDense } from '../../src/linear-algebra/half-solve.ts';
 import { forward } from '../../src/linear-algebra/solve.ts';
 import { complianceMatrix, type Support, type SupportSolve, solveSupport } from '../../src/supports/compliance.ts';
@@ -94,6 +98,39 @@ function random(seed: number): Problem {
   return problem(supports, f);
 }
 
+/**
+ * Three fasteners that act both ways, and `pads` seats of about `count` cells each, under five loads either
+ * way: the plate rests on some cells and lifts off others.
+ */
+function seated(seed: number, pads: number, count: number): { given: Problem; cells: number[][] } {
+  const generator = xoroshiro128plus(seed);
+  const below = (n: number) => (generator.next() >>> 0) % n;
+  // Never on one line.
+  const at = [below(9), 60 + below(9), 29];
+  const supports: Omit<Support, 'name'>[] = at.map((node) => ({ row: atNode(node), stiffness: 10 ** (2 + below(3)) }));
+  const cells = [
+    [2, 1.5],
+    [9.5, 2],
+    [3, 6.5],
+    [9, 6],
+  ]
+    .slice(0, pads)
+    .map(([x, y]) => {
+      const shape =
+        below(2) === 0
+          ? { circle: 1.5 + below(10) / 10, centre: [x, y] as [number, number] }
+          : { rectangle: [1 + below(20) / 10, 2] as [number, number], centre: [x, y] as [number, number] };
+      const modulus = 10 ** (1 + below(4));
+      return areaCells([shapeRing(shape, { chord: 0.02 })], count).map((ring) => {
+        const row = averageRow(plate.mesh, plate.locator, ring, 'seat');
+        return supports.push({ row, stiffness: modulus * area([ring]), acts: 'push' }) - 1;
+      });
+    });
+  const f = new Float64Array(3 * plate.n);
+  for (let k = 0; k < 5; k++) f[3 * below(plate.n)] += below(2000) / 100 - 12;
+  return { given: problem(supports, f), cells };
+}
+
 const answer = ({ solved, seat, resultant }: Problem) =>
   reactOneWay(equilibrium(solved, plate.motion.count), seat, resultant);
 
@@ -136,6 +173,50 @@ describe('supports that act one way', () => {
     // The seeds try both: supports that let go, and plates that nothing holds down.
     expect(letting).toBeGreaterThan(50);
     expect(lifting).toBeGreaterThan(10);
+  });
+
+  it('bear or lift off in cells of seats as every set of them tried in turn says, on 60 seeded plates', () => {
+    let partly = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const { given, cells } = seated(seed, 2, 2);
+      const expected = byEnumeration(given);
+      expect(expected, `seed ${seed}`).not.toBeNull();
+      const { force } = answer(given);
+      const largest = Math.max(...expected!.map(Math.abs));
+      force.forEach((value, i) => {
+        expect(Math.abs(value - expected![i]), `seed ${seed}, support ${i}`).toBeLessThan(1e-8 * largest);
+      });
+      for (const seat of cells) {
+        const bearing = seat.filter((i) => force[i] > 0).length;
+        if (bearing > 0 && bearing < seat.length) partly++;
+      }
+    }
+    expect(partly).toBeGreaterThan(20);
+  });
+
+  it('leave no force on a gap and no push without touch, with some 64 cells on 60 seeded plates', () => {
+    let [bearing, lifted] = [0, 0];
+    for (let seed = 1; seed <= 60; seed++) {
+      const { given, cells } = seated(seed, 4, 16);
+      const { force, motion, letGo } = answer(given);
+      const w = seats(given, force, motion);
+      const [most, farthest] = [Math.max(...force.map(Math.abs)), Math.max(...w.map(Math.abs))];
+      for (const i of cells.flat()) {
+        const { stiffness } = given.solved[i].support;
+        // Its gap: how far the plate is above the cell as the force has pressed it.
+        const gap = w[i] + force[i] / stiffness!;
+        expect(force[i], `seed ${seed}`).toBeGreaterThanOrEqual(-1e-9 * most);
+        expect(gap, `seed ${seed}`).toBeGreaterThanOrEqual(-1e-9 * farthest);
+        expect(Math.abs(force[i] * gap), `seed ${seed}`).toBeLessThan(1e-9 * most * farthest);
+        if (letGo.has(i)) lifted++;
+        else bearing++;
+      }
+      given.resultant.forEach((load, k) => {
+        const held = given.solved.reduce((sum, { motion }, i) => sum + motion[k] * force[i], 0);
+        expect(Math.abs(held + load)).toBeLessThan(1e-9 * most);
+      });
+    }
+    expect(Math.min(bearing, lifted)).toBeGreaterThan(500);
   });
 
   it('are as two-way ones while none has to let go', () => {

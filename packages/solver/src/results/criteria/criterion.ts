@@ -5,6 +5,7 @@ import type { CaseResult, CriterionVerdict } from '../head-result.ts';
 export interface Reading {
   readonly value: number;
   readonly site: string;
+  readonly mode?: CriterionVerdict['mode'];
 }
 
 /** One thing a head is judged by. */
