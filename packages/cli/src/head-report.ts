@@ -1,5 +1,6 @@
 import type { CaseResult, CriterionVerdict, HeadResult, Outcome } from '@flathead/solver';
 import { newtons, place, plain, um } from './format.ts';
+import { strengthText } from './strength-text.ts';
 import { table } from './table.ts';
 import type { Paint } from './terminal.ts';
 
@@ -9,7 +10,10 @@ export function headJson({ name, verdict, cases, mesh, dofs, timings }: HeadResu
     name,
     outcome: verdict.outcome,
     verdict,
-    cases: cases.map(({ w: _w, deviation: _deviation, ...rest }) => rest),
+    cases: cases.map(({ w: _w, deviation: _deviation, strength, ...rest }) => ({
+      ...rest,
+      strength: strength?.parts ?? null,
+    })),
     mesh: { nodes: mesh.x.length, elements: mesh.region.length, minAngle: mesh.minAngle },
     dofs,
     timings,
@@ -20,6 +24,8 @@ export function headJson({ name, verdict, cases, mesh, dofs, timings }: HeadResu
 export function headText(result: HeadResult, paint: Paint, verbose: boolean): string {
   const { name, verdict, cases, sites } = result;
   const limit = verdict.criteria.find(({ criterion }) => criterion === 'bow')!.limit;
+  const withStrength =
+    verbose || verdict.criteria.some(({ criterion }) => ['strength', 'failureProbability'].includes(criterion));
   const counts = [
     counted(sites.length, 'site'),
     counted(cases[0].fasteners.length, 'fastener'),
@@ -27,14 +33,19 @@ export function headText(result: HeadResult, paint: Paint, verbose: boolean): st
   ];
   return [
     `${paint.bold(name)}  ${paint.dim(counts.join(', '))}`,
-    ...cases.map((load) => caseText(load, limit, paint)),
+    ...cases.map((load) => caseText(load, limit, paint, withStrength)),
     verdictText(result, paint),
     ...(verbose ? [workText(result, paint)] : []),
     '',
   ].join('\n\n');
 }
 
-function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: number, paint: Paint): string {
+function caseText(
+  { name, sites, fasteners, load, bow, strength }: CaseResult,
+  limit: number,
+  paint: Paint,
+  withStrength: boolean,
+): string {
   const share = (value: number) => {
     const text = `${((100 * Math.abs(value)) / limit).toFixed(0)} %`;
     return Math.abs(value) > limit ? paint.red(text) : text;
@@ -57,6 +68,7 @@ function caseText({ name, sites, fasteners, load, bow }: CaseResult, limit: numb
       ]),
       paint,
     ),
+    ...(withStrength && strength !== null ? [strengthText(strength, paint)] : []),
   ].join('\n');
 }
 
@@ -79,13 +91,15 @@ function verdictText({ verdict }: HeadResult, paint: Paint): string {
 function criterionText(verdict: CriterionVerdict): string {
   const { criterion, unit, bound, value, limit, error, shearAdds, site, case: name } = verdict;
   const amount = unit === 'mm' ? um : plain;
-  const least = unit === 'mm' ? 5e-6 : 0.005;
+  const least = criterion === 'failureProbability' ? 0 : unit === 'mm' ? 5e-6 : 0.005;
   const named = { mm: ' um', N: ' N', 1: '' }[unit];
   const spread = error === null ? '' : ` +- ${error < least ? 'less than 0.01' : amount(error)}`;
   const against = bound === 'most' ? 'against' : 'against at least';
   const shear = shearAdds === null || unit !== 'mm' ? '' : `; transverse shear adds ${um(shearAdds)} um`;
-  const where = criterion === 'fasteners' ? `fastener ${site}` : `site ${site}`;
-  return `${criterion} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst at ${where} in case "${name}"${shear}`;
+  const label = criterion === 'failureProbability' ? 'failure probability' : criterion;
+  const stressed = criterion === 'strength' || criterion === 'failureProbability';
+  const where = stressed ? `near ${site}` : criterion === 'fasteners' ? `at fastener ${site}` : `at site ${site}`;
+  return `${label} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst ${where} in case "${name}"${shear}`;
 }
 
 function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {

@@ -52,7 +52,19 @@ describe('flathead check', () => {
     });
     const [mounted, touched] = verdict.cases;
     expect(Object.keys(mounted).sort()).toEqual(
-      ['bow', 'fastenerPlane', 'fasteners', 'flatness', 'load', 'name', 'reaction', 'residual', 'sites', 'tilt'].sort(),
+      [
+        'bow',
+        'fastenerPlane',
+        'fasteners',
+        'flatness',
+        'load',
+        'name',
+        'reaction',
+        'residual',
+        'sites',
+        'strength',
+        'tilt',
+      ].sort(),
     );
     expect(mounted.load).toBeCloseTo(5, 9);
     expect(mounted.reaction).toBeCloseTo(-5, 9);
@@ -75,6 +87,30 @@ describe('flathead check', () => {
       /\d+ nodes, \d+ elements, \d+ unknowns, smallest angle \d+\.\d deg, scaled residual \d\.\de-1\d/,
     );
     expect(out).toMatch(/mesh [\d.]+ ms, .*total [\d.]+ ms/);
+  });
+
+  it('prints strength where a limit asks for it, or with -v', async () => {
+    const limits = { ...stiff.limits, strengthFactor: 3, failureProbability: 1e-6 };
+    const { code, out } = await runHere(['check', '-'], { input: JSON.stringify({ ...stiff, limits }) });
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /^ {2}part +stress +MPa +face +at x, y, mm +near +strength, MPa +factor +failure probability$/m,
+    );
+    expect(out).toMatch(
+      /^ {2}body +principal +[\d.]+ +(board|device) +-?[\d.]+, -?[\d.]+ +\w+ +300 +[\d.]+ +[\d.]+e-\d+$/m,
+    );
+    expect(out).toMatch(/PASS {2}strength [\d.]+ \+- [\d.]+ against at least 3\.00, worst near \w+ in case "mounted"/);
+    expect(out).toMatch(/PASS {2}failure probability [\d.]+e-\d+ \+- [\d.]+e-\d+ against 1\.00e-6, worst near/);
+
+    const plain = await runHere(['check', '-'], { input: JSON.stringify(stiff) });
+    expect(plain.out).not.toMatch(/principal/);
+    const verbose = await runHere(['check', '-', '-v'], { input: JSON.stringify(stiff) });
+    expect(verbose.out).toMatch(/^ {2}body +principal/m);
+    const json = await runHere(['check', '-', '--json'], { input: JSON.stringify(stiff) });
+    const [body, ...others] = JSON.parse(json.out).cases[0].strength;
+    expect(others).toEqual([]);
+    expect(body).toMatchObject({ part: 'body', material: 'alumina-96', measure: 'principal', strength: 300 });
+    expect(body.factor).toBeCloseTo(300 / body.stress, 9);
   });
 
   it('colours and reports progress on a screen only', async () => {

@@ -1,10 +1,13 @@
 import type { FactorOptions } from './linear-algebra/factor.ts';
 import { type CompiledHead, compileHead, type HeadPlan } from './model/compile.ts';
-import type { HeadModel } from './model/head-model.ts';
+import type { HeadModel, Limits } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { headCase } from './results/head-case.ts';
 import type { CaseResult, HeadResult } from './results/head-result.ts';
+import { headStrength } from './results/head-strength.ts';
 import { sampleAreas } from './results/sample-areas.ts';
+import { strengthRemarks } from './results/strength-remarks.ts';
+import { strengthSettings } from './results/strength-setting.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
 import { advance, type PlateRequest, type PlateStages } from './structure/stages.ts';
@@ -55,9 +58,8 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
   };
   yield 'solve';
   const main = advance(previous?.main ?? null, request);
-  const names = model.cases.map(({ name }) => name);
-  const measured = (stages: PlateStages): CaseResult[] => measure(names, head, stages);
-  const cases = measured(main);
+  const measured = (stages: PlateStages, strength: boolean) => measure(model, head, stages, strength);
+  const cases = measured(main, quality === 'full');
 
   let coarse: PlateStages | null = null;
   let thin: PlateStages | null = null;
@@ -72,15 +74,19 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
   }
   yield 'verdict';
   const opinions = {
-    coarse: coarse === null ? null : measured(coarse),
-    thin: thin === null ? null : measured(thin),
+    coarse: coarse === null ? null : measured(coarse, judgesStrength(model.limits)),
+    thin: thin === null ? null : measured(thin, false),
   };
   const result: HeadResult = {
     name: model.name,
     mesh: main.structure.mesh,
     sites: head.sites,
     cases,
-    verdict: verdictOf(model.limits, cases, opinions, [...keepOutRemarks(model), ...lettingGo(cases)]),
+    verdict: verdictOf(model.limits, cases, opinions, [
+      ...keepOutRemarks(model),
+      ...lettingGo(cases),
+      ...strengthRemarks(model),
+    ]),
     dofs: 3 * main.structure.mesh.x.length,
     timings: { ...main.timings, total: performance.now() - started },
   };
@@ -88,6 +94,10 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     result,
     stages: { plan: head.plan, main, coarse: coarse ?? previous?.coarse ?? null, thin: thin ?? previous?.thin ?? null },
   };
+}
+
+function judgesStrength({ strengthFactor, failureProbability }: Limits): boolean {
+  return strengthFactor !== undefined || failureProbability !== undefined;
 }
 
 /** One sentence for each fastener that has let go. */
@@ -116,11 +126,19 @@ export function releaseStages(before: HeadStages, after: HeadStages): void {
   for (const factor of factors(before)) if (!kept.has(factor)) factor.memory.release();
 }
 
-function measure(names: readonly string[], head: CompiledHead, { structure, cases }: PlateStages): CaseResult[] {
+function measure(
+  model: HeadModel,
+  head: CompiledHead,
+  { structure, cases }: PlateStages,
+  withStrength: boolean,
+): CaseResult[] {
   const areas = sampleAreas(
     structure.mesh,
     structure.firstArea,
     head.sites.map((site) => site.name),
   );
-  return cases.map((solved, i) => headCase(names[i], head, structure, solved, areas));
+  const strength = withStrength
+    ? headStrength(strengthSettings(model, head, structure), head, structure, cases)
+    : cases.map(() => null);
+  return cases.map((solved, i) => headCase(model.cases[i].name, head, structure, solved, areas, strength[i]));
 }

@@ -10,7 +10,7 @@ import { caseLoads } from './loads.ts';
 import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
 import { fieldRing, requireSiteRoom } from './site-room.ts';
-import { polygon, zonesOf } from './zones.ts';
+import { type PartName, polygon, zonesOf } from './zones.ts';
 
 /** What follows from body, frame and sites alone, however the head is held and loaded. */
 export interface HeadPlan {
@@ -22,6 +22,8 @@ export interface HeadPlan {
   readonly parts: HeadParts;
   /** Without supports and loads. */
   readonly plate: PlateProblem;
+  /** Part that each layer of each section of the plate belongs to: of the base section, then of each region. */
+  readonly sectionParts: readonly (readonly PartName[])[];
   /** mm */
   readonly meshSize: number;
 }
@@ -74,14 +76,15 @@ function planHead(model: HeadModel, key: string): HeadPlan {
   const siteArea = sites.map(fieldRing);
   requireSiteRoom(sites, siteArea, parts);
   const [outline] = outerRings(parts.plate);
+  const { parts: sectionParts, ...zones } = zonesOf(model, parts, siteArea);
   const plate: PlateProblem = {
     plate: 1,
     outline: polygon(outline),
     openings: parts.plate.filter((ring) => ringArea(ring) < 0).map(polygon),
-    ...zonesOf(model, parts, siteArea),
+    ...zones,
     mesh: { size },
   };
-  return { key, sites, siteArea, parts, plate, meshSize: size };
+  return { key, sites, siteArea, parts, plate, sectionParts, meshSize: size };
 }
 
 /** Results are told apart by name. */

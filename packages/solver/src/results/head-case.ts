@@ -4,7 +4,7 @@ import type { Structure } from '../structure/structure.ts';
 import { bestFitPlane } from './best-fit-plane.ts';
 import { largestDeviation } from './bow.ts';
 import { flatness } from './flatness.ts';
-import type { CaseResult, FastenerResult } from './head-result.ts';
+import type { CaseResult, CaseStrength, FastenerResult } from './head-result.ts';
 import type { SampleArea } from './sample-areas.ts';
 
 /**
@@ -18,6 +18,7 @@ const TIE = 1e-3;
  * the same per site, and what each fastener carries.
  *
  * @param areas one for each site, in the order of `head.sites`
+ * @param strength of the same case, where it was asked for
  */
 export function headCase(
   name: string,
@@ -25,6 +26,7 @@ export function headCase(
   structure: Structure,
   solved: PlateSolution,
   areas: readonly SampleArea[],
+  strength: CaseStrength | null,
 ): CaseResult {
   const { mesh } = structure;
   const { u } = solved;
@@ -71,6 +73,7 @@ export function headCase(
     tilt: { slope: Math.hypot(bx, by), alongX: bx, alongY: by },
     sites,
     fasteners,
+    strength,
     load: solved.load,
     reaction: solved.reactions.reduce((sum, force) => sum + force, 0),
     residual: solved.residual,

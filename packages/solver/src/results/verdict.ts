@@ -1,7 +1,9 @@
 import type { Limits } from '../model/head-model.ts';
 import { bow } from './criteria/bow.ts';
 import { type Criterion, micrometres, type Reading, usedShare } from './criteria/criterion.ts';
+import { failureProbability } from './criteria/failure-probability.ts';
 import { flatness } from './criteria/flatness.ts';
+import { strength } from './criteria/strength.ts';
 import type { CaseResult, CriterionVerdict, Outcome, Verdict } from './head-result.ts';
 import { twoMeshError } from './two-mesh.ts';
 
@@ -14,7 +16,7 @@ export interface SecondOpinions {
 }
 
 /** What a head is judged by, where the model gives a limit. */
-const CRITERIA: readonly Criterion[] = [bow, flatness];
+const CRITERIA: readonly Criterion[] = [bow, flatness, strength, failureProbability];
 
 /**
  * Judges every criterion that has a limit over all load cases, and the head by its worst criterion.
@@ -66,7 +68,7 @@ function judge(
   const { value, site } = reading;
   const coarser = other(coarse);
   const thinner = other(thin);
-  const error = coarser === null ? null : twoMeshError(value, coarser.value);
+  const error = coarser === null ? null : twoMeshError(value, coarser.value, criterion.order);
   return {
     criterion: name,
     unit,

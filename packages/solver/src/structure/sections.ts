@@ -6,7 +6,7 @@ import { rigidityOf } from '../section/rigidity-of.ts';
 import type { Section } from '../section/section.ts';
 
 /** Sections of a problem as triangles index them: the base section, then one for each region. */
-function sectionsOf({ section, regions = [] }: PlateProblem): readonly Section[] {
+export function sectionsOf({ section, regions = [] }: PlateProblem): readonly Section[] {
   return [section, ...regions.map((region) => region.section)];
 }
 

@@ -1,0 +1,66 @@
+import type { CompiledHead } from '../model/compile.ts';
+import type { PlateSolution } from '../structure/solution.ts';
+import type { Structure } from '../structure/structure.ts';
+import { type BearingFace, bearingFaces } from './bearing-stress.ts';
+import { faceStresses, type PlateStrain } from './face-stress.ts';
+import type { CaseStrength } from './head-result.ts';
+import { nodalCurvatures } from './nodal-curvature.ts';
+import { partStrength } from './part-strength.ts';
+import { firstPrincipal } from './plane-stress.ts';
+import type { StrengthSetting } from './strength-setting.ts';
+import { tension } from './stress-measure.ts';
+
+/**
+ * Largest stress, strength factor and failure probability of body and frame in each load case.
+ *
+ * Outside of the bearings stress is that of the plate on either face of each layer, in a drilled layer at the edge of a
+ * hole. What reaches into the equivalent disc of a bearing is left out; the stress in the middle of the bearing stands
+ * for it.
+ *
+ * @param settings of the same mesh; the body's first
+ */
+export function headStrength(
+  settings: readonly StrengthSetting[],
+  head: CompiledHead,
+  structure: Structure,
+  cases: readonly PlateSolution[],
+): CaseStrength[] {
+  const { mesh, section, rigidities, theory } = structure;
+  const curvatures = nodalCurvatures(
+    { ...mesh, region: section },
+    rigidities,
+    theory,
+    cases.map(({ u }) => u),
+  );
+  return cases.map(({ reactions }, k) => {
+    const strain: PlateStrain = { curvature: curvatures[k], stretch: null };
+    const judged = settings.map((setting) => {
+      const { surface, bearings } = setting;
+      const stress = faceStresses(surface, strain);
+      const pressed = bearings.map((bearing) =>
+        bearingFaces(surface, bearing, rigidities, stress, reactions[bearing.fastener]),
+      );
+      return { setting, stress, pressed };
+    });
+    return {
+      parts: judged.map(({ setting, stress, pressed }) => partStrength(setting, stress, pressed, head)),
+      bodyTension: tensionField(settings[0], judged[0].stress, judged[0].pressed),
+    };
+  });
+}
+
+/** `[nNodes]` largest tension on either face of a part, MPa; at least 0. */
+function tensionField(
+  { surface: { mesh, places }, discs }: StrengthSetting,
+  stress: Float64Array,
+  pressed: readonly (readonly BearingFace[])[],
+): Float64Array {
+  const field = new Float64Array(mesh.x.length);
+  const under = pressed.map((faces) => Math.max(...faces.map((face) => firstPrincipal(face.stress))));
+  for (let p = 0; p < 2 * places.corner.length; p++) {
+    const node = mesh.triangles[places.corner[p >> 1]];
+    const value = discs[node] >= 0 ? under[discs[node]] : tension(stress, 3 * p, places.layer[p >> 1].holes);
+    field[node] = Math.max(field[node], value);
+  }
+  return field;
+}
