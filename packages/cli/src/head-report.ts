@@ -24,8 +24,6 @@ export function headJson({ name, verdict, cases, mesh, dofs, timings }: HeadResu
 export function headText(result: HeadResult, paint: Paint, verbose: boolean): string {
   const { name, verdict, cases, sites } = result;
   const limit = verdict.criteria.find(({ criterion }) => criterion === 'bow')!.limit;
-  const withStrength =
-    verbose || verdict.criteria.some(({ criterion }) => ['strength', 'failureProbability'].includes(criterion));
   const counts = [
     counted(sites.length, 'site'),
     counted(cases[0].fasteners.length, 'fastener'),
@@ -33,19 +31,14 @@ export function headText(result: HeadResult, paint: Paint, verbose: boolean): st
   ];
   return [
     `${paint.bold(name)}  ${paint.dim(counts.join(', '))}`,
-    ...cases.map((load) => caseText(load, limit, paint, withStrength)),
+    ...cases.map((load) => caseText(load, limit, paint)),
     verdictText(result, paint),
     ...(verbose ? [workText(result, paint)] : []),
     '',
   ].join('\n\n');
 }
 
-function caseText(
-  { name, sites, fasteners, load, bow, strength }: CaseResult,
-  limit: number,
-  paint: Paint,
-  withStrength: boolean,
-): string {
+function caseText({ name, sites, fasteners, load, bow, strength }: CaseResult, limit: number, paint: Paint): string {
   const share = (value: number) => {
     const text = `${((100 * Math.abs(value)) / limit).toFixed(0)} %`;
     return Math.abs(value) > limit ? paint.red(text) : text;
@@ -68,7 +61,7 @@ function caseText(
       ]),
       paint,
     ),
-    ...(withStrength && strength !== null ? [strengthText(strength, paint)] : []),
+    ...(strength !== null ? [strengthText(strength, paint)] : []),
   ].join('\n');
 }
 

@@ -7,7 +7,6 @@ import type { CaseResult, HeadResult } from './results/head-result.ts';
 import { headStrength } from './results/head-strength.ts';
 import { sampleAreas } from './results/sample-areas.ts';
 import { strengthRemarks } from './results/strength-remarks.ts';
-import { strengthSettings } from './results/strength-setting.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
 import { advance, type PlateRequest, type PlateStages } from './structure/stages.ts';
@@ -23,6 +22,8 @@ export interface HeadStages {
 export interface HeadOptions {
   /** `live` keeps the mesh while fasteners move and leaves out second opinions and residuals; `full` if left out. */
   readonly quality?: 'full' | 'live';
+  /** `when judged` leaves stress out of full answers unless a limit asks for it; `always` if left out. */
+  readonly strength?: 'always' | 'when judged';
   /** Stages of the run before. */
   readonly previous?: HeadStages | null;
   /** Who helps with the factors, and whether they are still wanted. */
@@ -43,7 +44,7 @@ export interface HeadRun {
  * @throws Fault with the path in the model for anything that can't be solved as asked
  */
 export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generator<string, HeadRun, void> {
-  const { quality = 'full', previous = null } = options;
+  const { quality = 'full', previous = null, strength = 'always' } = options;
   const started = performance.now();
   yield 'compile';
   const head = compileHead(model, previous?.plan ?? null);
@@ -59,7 +60,8 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
   yield 'solve';
   const main = advance(previous?.main ?? null, request);
   const measured = (stages: PlateStages, strength: boolean) => measure(model, head, stages, strength);
-  const cases = measured(main, quality === 'full');
+  const judged = judgesStrength(model.limits);
+  const cases = measured(main, quality === 'full' && (judged || strength === 'always'));
 
   let coarse: PlateStages | null = null;
   let thin: PlateStages | null = null;
@@ -74,7 +76,7 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
   }
   yield 'verdict';
   const opinions = {
-    coarse: coarse === null ? null : measured(coarse, judgesStrength(model.limits)),
+    coarse: coarse === null ? null : measured(coarse, judged),
     thin: thin === null ? null : measured(thin, false),
   };
   const result: HeadResult = {
@@ -137,8 +139,6 @@ function measure(
     structure.firstArea,
     head.sites.map((site) => site.name),
   );
-  const strength = withStrength
-    ? headStrength(strengthSettings(model, head, structure), head, structure, cases)
-    : cases.map(() => null);
+  const strength = withStrength ? headStrength(model, head, structure, cases) : cases.map(() => null);
   return cases.map((solved, i) => headCase(model.cases[i].name, head, structure, solved, areas, strength[i]));
 }

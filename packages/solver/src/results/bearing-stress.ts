@@ -28,7 +28,7 @@ export interface Bearing {
   readonly ring: readonly { readonly triangle: number; readonly weight: readonly [number, number, number] }[];
 }
 
-const RING = 32;
+const RING = 16;
 
 /**
  * A bearing on a part; `null` where the part is not.

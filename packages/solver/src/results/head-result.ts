@@ -95,7 +95,7 @@ export interface CaseResult {
   readonly tilt: { readonly slope: number; readonly alongX: number; readonly alongY: number };
   readonly sites: readonly SiteResult[];
   readonly fasteners: readonly FastenerResult[];
-  /** `null` for a live answer. */
+  /** `null` for a live answer, and where stress was left out. */
   readonly strength: CaseStrength | null;
   /** Sum of loads and of reactions along +z, N. */
   readonly load: number;

@@ -1,13 +1,15 @@
 import type { CompiledHead } from '../model/compile.ts';
+import type { HeadModel } from '../model/head-model.ts';
 import type { PlateSolution } from '../structure/solution.ts';
 import type { Structure } from '../structure/structure.ts';
 import { type BearingFace, bearingFaces } from './bearing-stress.ts';
+import { cornerGroups } from './corner-groups.ts';
 import { faceStresses, type PlateStrain } from './face-stress.ts';
 import type { CaseStrength } from './head-result.ts';
 import { nodalCurvatures } from './nodal-curvature.ts';
 import { partStrength } from './part-strength.ts';
 import { firstPrincipal } from './plane-stress.ts';
-import type { StrengthSetting } from './strength-setting.ts';
+import { type StrengthSetting, strengthSettings } from './strength-setting.ts';
 import { tension } from './stress-measure.ts';
 
 /**
@@ -17,21 +19,20 @@ import { tension } from './stress-measure.ts';
  * hole. What reaches into the equivalent disc of a bearing is left out; the stress in the middle of the bearing stands
  * for it.
  *
- * @param settings of the same mesh; the body's first
+ * @param structure that the cases were solved on
  */
 export function headStrength(
-  settings: readonly StrengthSetting[],
+  model: HeadModel,
   head: CompiledHead,
   structure: Structure,
   cases: readonly PlateSolution[],
 ): CaseStrength[] {
   const { mesh, section, rigidities, theory } = structure;
-  const curvatures = nodalCurvatures(
-    { ...mesh, region: section },
-    rigidities,
-    theory,
-    cases.map(({ u }) => u),
-  );
+  const sectioned = { ...mesh, region: section };
+  const groups = cornerGroups(sectioned);
+  const settings = strengthSettings(model, head, structure, groups);
+  const fields = cases.map(({ u }) => u);
+  const curvatures = nodalCurvatures(sectioned, rigidities, theory, fields, groups);
   return cases.map(({ reactions }, k) => {
     const strain: PlateStrain = { curvature: curvatures[k], stretch: null };
     const judged = settings.map((setting) => {

@@ -2,6 +2,7 @@ import { triangleCorners } from '../assembly/triangle-corners.ts';
 import { plateCurvature } from '../element/plate-triangle.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { Rigidity } from '../section/rigidity.ts';
+import { type CornerGroups, cornerGroups } from './corner-groups.ts';
 
 /**
  * Smoothed curvatures at the corners of every triangle: at each node the mean over the triangles around it with the same
@@ -12,6 +13,7 @@ import type { Rigidity } from '../section/rigidity.ts';
  *
  * @param mesh its `region` indexes `rigidities`
  * @param cases `[3 * nNodes]` global dofs of each
+ * @param groups of the same mesh, where they are known
  * @returns for each case `[9 * nTriangles]`: kxx, kyy, 2 kxy at each corner of each triangle, 1/mm
  */
 export function nodalCurvatures(
@@ -19,6 +21,7 @@ export function nodalCurvatures(
   rigidities: readonly Rigidity[],
   theory: 'thin' | 'shear',
   cases: readonly Float64Array[],
+  groups: CornerGroups = cornerGroups(mesh),
 ): Float64Array[] {
   const { triangles, region } = mesh;
   const own = cases.map(() => new Float64Array(9 * region.length));
@@ -36,7 +39,7 @@ export function nodalCurvatures(
       for (let i = 0; i < cases.length; i++) times(B, cases[i], triangles, 3 * t, own[i], 9 * t + 3 * c);
     }
   }
-  return averaged(mesh, own, area);
+  return own.map((values) => averaged(groups, values, area));
 }
 
 /** Barycentric coordinates of the corners. */
@@ -72,49 +75,17 @@ function times(
   out[at + 2] = twist;
 }
 
-/** Means at each node over the corners there of triangles with the same region, weighted by the triangles' area. */
-function averaged(
-  { x, triangles, region }: Pick<Mesh, 'x' | 'triangles' | 'region'>,
-  own: readonly Float64Array[],
-  area: Float64Array,
-): Float64Array[] {
-  const { start, corner } = cornersByNode(triangles, x.length);
-  const triangle = corner.map((c) => Math.floor(c / 3));
-  const smooth = own.map(({ length }) => new Float64Array(length));
-  for (let node = 0; node < x.length; node++)
-    for (let p = start[node]; p < start[node + 1]; p++) {
-      const section = region[triangle[p]];
-      let first = start[node];
-      while (region[triangle[first]] !== section) first++;
-      for (let i = 0; i < own.length; i++) {
-        if (first === p) sumAround(p, start[node + 1], section, own[i], smooth[i]);
-        else smooth[i].copyWithin(3 * corner[p], 3 * corner[first], 3 * corner[first] + 3);
-      }
-    }
-  return smooth;
-
-  function sumAround(p: number, end: number, section: number, values: Float64Array, out: Float64Array): void {
-    const at = 3 * corner[p];
-    let weight = 0;
-    for (let q = p; q < end; q++) {
-      if (region[triangle[q]] !== section) continue;
-      const share = area[triangle[q]];
-      weight += share;
-      for (let m = 0; m < 3; m++) out[at + m] += share * values[3 * corner[q] + m];
-    }
-    for (let m = 0; m < 3; m++) out[at + m] /= weight;
+/** Means over each group of corners, weighted by the triangles' area. */
+function averaged({ of, corner }: CornerGroups, own: Float64Array, area: Float64Array): Float64Array {
+  const weight = new Float64Array(corner.length);
+  const sum = new Float64Array(3 * corner.length);
+  for (let at = 0; at < of.length; at++) {
+    const share = area[Math.floor(at / 3)];
+    const group = of[at];
+    weight[group] += share;
+    for (let m = 0; m < 3; m++) sum[3 * group + m] += share * own[3 * at + m];
   }
-}
-
-/** Corners `3 * t + c` around each node, `corner[start[node]]` to `corner[start[node + 1] - 1]`. */
-function cornersByNode(triangles: Uint32Array, n: number): { start: Uint32Array; corner: Uint32Array } {
-  const start = new Uint32Array(n + 1);
-  for (const node of triangles) start[node + 1]++;
-  for (let i = 0; i < n; i++) start[i + 1] += start[i];
-  const next = start.slice();
-  const corner = new Uint32Array(triangles.length);
-  triangles.forEach((node, c) => {
-    corner[next[node]++] = c;
-  });
-  return { start, corner };
+  for (let at = 0; at < of.length; at++)
+    for (let m = 0; m < 3; m++) own[3 * at + m] = sum[3 * of[at] + m] / weight[of[at]];
+  return own;
 }

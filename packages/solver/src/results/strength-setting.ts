@@ -1,3 +1,4 @@
+import { triangleNeighbours } from '../mesh/adjacency.ts';
 import type { CompiledHead } from '../model/compile.ts';
 import type { HeadModel, Material } from '../model/head-model.ts';
 import { bodyMaterial, frameMaterial, type PartName } from '../model/zones.ts';
@@ -6,6 +7,7 @@ import { type StressLayer, stressLayers } from '../section/stress-layers.ts';
 import { sectionsOf } from '../structure/sections.ts';
 import type { Structure } from '../structure/structure.ts';
 import { type Bearing, bearingOn, coveredBy, discsOver } from './bearing-stress.ts';
+import type { CornerGroups } from './corner-groups.ts';
 import { type StressPart, stressPart } from './stress-part.ts';
 import type { Scatter } from './surface-risk.ts';
 import { unitAreaStrength } from './weibull.ts';
@@ -27,16 +29,26 @@ export interface StrengthSetting {
   readonly covered: Int16Array;
 }
 
-/** Body and frame of a head on one mesh; all load cases share it. */
-export function strengthSettings(model: HeadModel, head: CompiledHead, structure: Structure): StrengthSetting[] {
+/**
+ * Body and frame of a head on one mesh; all load cases share them.
+ *
+ * @param groups of the corners of triangles by section
+ */
+export function strengthSettings(
+  model: HeadModel,
+  head: CompiledHead,
+  structure: Structure,
+  groups: CornerGroups,
+): StrengthSetting[] {
   const { mesh, section, locator, rigidities } = structure;
   const sections = sectionsOf(head.problems[0]);
   const layersOf = (part: PartName): StressLayer[][] =>
     sections.map((own: Section, i) =>
       (stressLayers(own, rigidities[i]) ?? []).filter((_, k) => head.plan.sectionParts[i][k] === part),
     );
+  const across = triangleNeighbours(mesh);
   return materialsOf(model).map(({ part, name, material }) => {
-    const surface = stressPart({ mesh, section, layers: layersOf(part) });
+    const surface = stressPart({ mesh, section, layers: layersOf(part) }, groups, across);
     const bearings = head.fasteners.flatMap(({ at, bearing }, i) => bearingOn(surface, locator, i, at, bearing) ?? []);
     const discs = discsOver(mesh, bearings);
     return {

@@ -1,6 +1,7 @@
 import { triangleNeighbours } from '../mesh/adjacency.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { StressLayer } from '../section/stress-layers.ts';
+import type { CornerGroups } from './corner-groups.ts';
 
 /** One part of a plate on its mesh, as far as stress is concerned. */
 export interface StressPart {
@@ -21,44 +22,35 @@ export interface StressPart {
   readonly edges: Uint32Array;
 }
 
-/** A part of a meshed plate: where its stress is taken and where it ends. */
-export function stressPart({ mesh, section, layers }: Pick<StressPart, 'mesh' | 'section' | 'layers'>): StressPart {
-  const { triangles } = mesh;
+/**
+ * A part of a meshed plate: where its stress is taken and where it ends.
+ *
+ * @param groups of the corners of triangles by section
+ * @param across triangle across each side, where that is known
+ */
+export function stressPart(
+  { mesh, section, layers }: Pick<StressPart, 'mesh' | 'section' | 'layers'>,
+  groups: CornerGroups,
+  across: Int32Array = triangleNeighbours(mesh),
+): StressPart {
   const layer: StressLayer[] = [];
   const corner: number[] = [];
-  const placeAt = new Int32Array(triangles.length).fill(-1);
-  // The places at a node as a list, newest first; `nextAt` by place.
-  const newest = new Int32Array(mesh.x.length).fill(-1);
-  const nextAt: number[] = [];
-  for (let at = 0; at < triangles.length; at++) {
-    const own = section[Math.floor(at / 3)];
-    if (layers[own].length === 0) continue;
-    const node = triangles[at];
-    let place = newest[node];
-    while (place >= 0 && section[Math.floor(corner[place] / 3)] !== own) place = nextAt[place];
-    if (place < 0) {
-      place = corner.length;
-      for (const each of layers[own]) {
-        layer.push(each);
-        corner.push(at);
-        nextAt.push(newest[node]);
-      }
-      newest[node] = place;
+  const placeOf = new Int32Array(groups.corner.length).fill(-1);
+  for (let group = 0; group < placeOf.length; group++) {
+    const own = layers[section[Math.floor(groups.corner[group] / 3)]];
+    if (own.length > 0) placeOf[group] = corner.length;
+    for (const each of own) {
+      layer.push(each);
+      corner.push(groups.corner[group]);
     }
-    placeAt[at] = place;
   }
-  return {
-    mesh,
-    section,
-    layers,
-    places: { layer, corner: Uint32Array.from(corner) },
-    placeAt,
-    edges: endsOf(mesh, placeAt),
-  };
+  const placeAt = new Int32Array(groups.of.length);
+  for (let at = 0; at < placeAt.length; at++) placeAt[at] = placeOf[groups.of[at]];
+  const places = { layer, corner: Uint32Array.from(corner) };
+  return { mesh, section, layers, places, placeAt, edges: endsOf(across, placeAt) };
 }
 
-function endsOf(mesh: Mesh, placeAt: Int32Array): Uint32Array {
-  const across = triangleNeighbours(mesh);
+function endsOf(across: Int32Array, placeAt: Int32Array): Uint32Array {
   const edges: number[] = [];
   for (let side = 0; side < across.length; side++)
     if (placeAt[side] >= 0 && (across[side] < 0 || placeAt[3 * across[side]] < 0)) edges.push(side);

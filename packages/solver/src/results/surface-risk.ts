@@ -45,7 +45,9 @@ function faceRisk(
     if (depth === 0 || (covered !== undefined && covered[t] >= 0)) continue;
     let mean = 0;
     for (let k = 0; k < 2 * depth; k++) {
-      const [a, b, c] = [2 * placeAt[3 * t] + k, 2 * placeAt[3 * t + 1] + k, 2 * placeAt[3 * t + 2] + k];
+      const a = 2 * placeAt[3 * t] + k;
+      const b = 2 * placeAt[3 * t + 1] + k;
+      const c = 2 * placeAt[3 * t + 2] + k;
       mean += meanPower(first[a], first[b], first[c], modulus) + meanPower(second[a], second[b], second[c], modulus);
     }
     risk += mean * areaOf(mesh, t);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PlateProblem } from '../../src/plate/plate-problem.ts';
 import { bearingFaces, bearingOn, discsOver, equivalentRadius } from '../../src/results/bearing-stress.ts';
+import { cornerGroups } from '../../src/results/corner-groups.ts';
 import { faceStresses } from '../../src/results/face-stress.ts';
 import { nodalCurvatures } from '../../src/results/nodal-curvature.ts';
 import { firstPrincipal, secondPrincipal, vonMises } from '../../src/results/plane-stress.ts';
@@ -32,7 +33,10 @@ describe('stress on the faces', () => {
     const mesh = rectangleMesh(3, 5);
     const section = { E: 2000, nu: 0.3, thickness: 1.5 };
     const rigidity = rigidityOf(section, '');
-    const part = stressPart({ mesh, section: mesh.region, layers: [stressLayers(section, rigidity)!] });
+    const part = stressPart(
+      { mesh, section: mesh.region, layers: [stressLayers(section, rigidity)!] },
+      cornerGroups(mesh),
+    );
     // w = -(x^2 + 2 y^2 + 2 x y)/200: kxx = 0.01, kyy = 0.02, 2 kxy = 0.02.
     const u = Float64Array.from({ length: 3 * mesh.x.length }, (_, p) => {
       const [x, y] = [mesh.x[Math.floor(p / 3)], mesh.y[Math.floor(p / 3)]];

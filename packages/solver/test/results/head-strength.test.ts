@@ -83,6 +83,8 @@ describe('strength of a head', () => {
     const live = solveHead(judged, { quality: 'live' }).result;
     expect(live.cases[0].strength).toBeNull();
     expect(criterion(live, 'strength')).toBeUndefined();
+    expect(solveHead(twoByTwo, { strength: 'when judged' }).result.cases[0].strength).toBeNull();
+    expect(solveHead(judged, { strength: 'when judged' }).result.cases[0].strength).not.toBeNull();
 
     const unknown = solved({ ...judged, materials: {} });
     expect(unknown.cases[0].strength!.parts[1]).toMatchObject({ strength: null, factor: null });

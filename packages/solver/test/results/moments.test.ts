@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { locator } from '../../src/mesh/locate.ts';
 import type { Mesh } from '../../src/mesh/mesh.ts';
+import { cornerGroups } from '../../src/results/corner-groups.ts';
 import { faceStresses } from '../../src/results/face-stress.ts';
 import { momentsAt, nodalMoments } from '../../src/results/moments.ts';
 import { nodalCurvatures } from '../../src/results/nodal-curvature.ts';
@@ -55,7 +56,7 @@ describe('moments', () => {
       const section = { E: 1000, nu: 0, thickness };
       return stressLayers(section, rigidityOf(section, ''))!;
     });
-    const part = stressPart({ mesh, section: mesh.region, layers });
+    const part = stressPart({ mesh, section: mesh.region, layers }, cornerGroups(mesh));
     const [curvature] = nodalCurvatures(mesh, rigidities, 'thin', [bent]);
     const stress = faceStresses(part, { curvature, stretch: null });
     part.placeAt.forEach((place, corner) => {

@@ -1,4 +1,5 @@
 import type { PlateProblem } from '../../src/plate/plate-problem.ts';
+import { cornerGroups } from '../../src/results/corner-groups.ts';
 import { faceStresses } from '../../src/results/face-stress.ts';
 import { nodalCurvatures } from '../../src/results/nodal-curvature.ts';
 import { stressPart } from '../../src/results/stress-part.ts';
@@ -12,8 +13,9 @@ export function solvedStress(problem: PlateProblem) {
   const { mesh, section, rigidities, theory } = structure;
   const free = freeCurvatures(problem);
   const layers = sectionsOf(problem).map((own, i) => stressLayers(own, rigidities[i], free?.[i])!);
-  const part = stressPart({ mesh, section, layers });
-  const [curvature] = nodalCurvatures({ ...mesh, region: section }, rigidities, theory, [cases[0].u]);
+  const sectioned = { ...mesh, region: section };
+  const part = stressPart({ mesh, section, layers }, cornerGroups(sectioned));
+  const [curvature] = nodalCurvatures(sectioned, rigidities, theory, [cases[0].u]);
   return { structure, reactions: cases[0].reactions, part, stress: faceStresses(part, { curvature, stretch: null }) };
 }
 
