@@ -33,14 +33,14 @@ export async function check(
   terminal: Terminal,
 ): Promise<number> {
   const model = readHeadModel(await readInput(file, terminal));
-  const { result } = solve(only === undefined ? model : withOneCase(model, only), terminal);
+  const { result } = solve(only === undefined ? model : withOneCase(model, only), terminal, json || verbose);
   terminal.out(json ? asJson(headJson(result)) : headText(result, paintFor(terminal), verbose));
   return result.verdict.outcome === 'fail' ? EXIT.fail : EXIT.pass;
 }
 
-function solve(model: HeadModel, terminal: Terminal): HeadRun {
+function solve(model: HeadModel, terminal: Terminal, withStrength: boolean): HeadRun {
   const { step, done } = progress(terminal);
-  const steps = headSteps(model);
+  const steps = headSteps(model, { strength: withStrength ? 'always' : 'when judged' });
   try {
     for (;;) {
       const next = steps.next();

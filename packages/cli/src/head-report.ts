@@ -3,6 +3,7 @@ import { caseCount, printedCases } from './case-families.ts';
 import { contactCells, contactHeadings } from './contact-columns.ts';
 import { complianceTable, fastenerTable, seatTable } from './fastener-report.ts';
 import { newtons, place, plain, um } from './format.ts';
+import { strengthText } from './strength-text.ts';
 import { table } from './table.ts';
 import type { Paint } from './terminal.ts';
 
@@ -12,7 +13,10 @@ export function headJson({ name, verdict, cases, mesh, dofs, timings }: HeadResu
     name,
     outcome: verdict.outcome,
     verdict,
-    cases: cases.map(({ w: _w, deviation: _deviation, ...rest }) => rest),
+    cases: cases.map(({ w: _w, deviation: _deviation, strength, ...rest }) => ({
+      ...rest,
+      strength: strength?.parts ?? null,
+    })),
     mesh: { nodes: mesh.x.length, elements: mesh.region.length, minAngle: mesh.minAngle },
     dofs,
     timings,
@@ -33,7 +37,11 @@ export function headText(result: HeadResult, paint: Paint, verbose: boolean): st
   ].join('\n\n');
 }
 
-function caseText({ name, sites, fasteners, seats, load, bow }: CaseResult, limit: number, paint: Paint): string {
+function caseText(
+  { name, sites, fasteners, seats, load, bow, strength }: CaseResult,
+  limit: number,
+  paint: Paint,
+): string {
   const share = (value: number) => {
     const text = `${((100 * Math.abs(value)) / limit).toFixed(0)} %`;
     return Math.abs(value) > limit ? paint.red(text) : text;
@@ -50,6 +58,7 @@ function caseText({ name, sites, fasteners, seats, load, bow }: CaseResult, limi
     ),
     fastenerTable(fasteners, paint),
     ...(seats.length === 0 ? [] : [seatTable(seats, paint)]),
+    ...(strength !== null ? [strengthText(strength, paint)] : []),
   ].join('\n');
 }
 
@@ -72,7 +81,7 @@ function verdictText({ verdict }: HeadResult, paint: Paint): string {
 function criterionText(verdict: CriterionVerdict): string {
   const { criterion, unit, bound, value, limit, error, shearAdds, bracket, site, mode, case: name } = verdict;
   const amount = unit === 'mm' ? um : plain;
-  const least = unit === 'mm' ? 5e-6 : 0.005;
+  const least = criterion === 'failureProbability' ? 0 : unit === 'mm' ? 5e-6 : 0.005;
   const named = { mm: ' um', N: ' N', 1: '' }[unit];
   const spread = error === null ? '' : ` +- ${error < least ? 'less than 0.01' : amount(error)}`;
   const against = bound === 'most' ? 'against' : 'against at least';
@@ -81,8 +90,14 @@ function criterionText(verdict: CriterionVerdict): string {
     bracket === null
       ? ''
       : `; ${amount(bracket.sliding)}${named} with the frame sliding, ${amount(bracket.bonded)}${named} bonded`;
-  const where = criterion === 'fasteners' ? `fastener ${site} (${mode})` : `site ${site}`;
-  return `${criterion} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst at ${where} in case "${name}"${shear}${joint}`;
+  const label = criterion === 'failureProbability' ? 'failure probability' : criterion;
+  const stressed = criterion === 'strength' || criterion === 'failureProbability';
+  const where = stressed
+    ? `near ${site}`
+    : criterion === 'fasteners'
+      ? `at fastener ${site} (${mode})`
+      : `at site ${site}`;
+  return `${label} ${amount(value)}${spread}${named} ${against} ${amount(limit)}${named}, worst ${where} in case "${name}"${shear}${joint}`;
 }
 
 function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {

@@ -136,6 +136,7 @@ describe('flathead check', () => {
         'residual',
         'seats',
         'sites',
+        'strength',
         'tilt',
       ].sort(),
     );
@@ -197,6 +198,30 @@ describe('flathead check', () => {
     expect(out).toMatch(/^ {2}middle +0\.0 +0 +100 % +0\.00, -5\.00$/m);
     const quiet = await runHere(['check', '-'], { input: JSON.stringify(stiff) });
     expect(quiet.out).not.toMatch(/lifted off/);
+  });
+
+  it('prints strength where a limit asks for it, or with -v', async () => {
+    const limits = { ...stiff.limits, strengthFactor: 3, failureProbability: 1e-6 };
+    const { code, out } = await runHere(['check', '-'], { input: JSON.stringify({ ...stiff, limits }) });
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /^ {2}part +stress +MPa +face +at x, y, mm +near +strength, MPa +factor +failure probability$/m,
+    );
+    expect(out).toMatch(
+      /^ {2}body +principal +[\d.]+ +(board|device) +-?[\d.]+, -?[\d.]+ +\w+ +300 +[\d.]+ +[\d.]+e-\d+$/m,
+    );
+    expect(out).toMatch(/PASS {2}strength [\d.]+ \+- [\d.]+ against at least 3\.00, worst near \w+ in case "mounted"/);
+    expect(out).toMatch(/PASS {2}failure probability [\d.]+e-\d+ \+- [\d.]+e-\d+ against 1\.00e-6, worst near/);
+
+    const plain = await runHere(['check', '-'], { input: JSON.stringify(stiff) });
+    expect(plain.out).not.toMatch(/principal/);
+    const verbose = await runHere(['check', '-', '-v'], { input: JSON.stringify(stiff) });
+    expect(verbose.out).toMatch(/^ {2}body +principal/m);
+    const json = await runHere(['check', '-', '--json'], { input: JSON.stringify(stiff) });
+    const [body, ...others] = JSON.parse(json.out).cases[0].strength;
+    expect(others).toEqual([]);
+    expect(body).toMatchObject({ part: 'body', material: 'alumina-96', measure: 'principal', strength: 300 });
+    expect(body.factor).toBeCloseTo(300 / body.stress, 9);
   });
 
   it('colours and reports progress on a screen only', async () => {

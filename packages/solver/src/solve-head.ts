@@ -1,12 +1,13 @@
 import type { Factor, FactorOptions } from './linear-algebra/factor.ts';
-import { type CompiledHead, compileHead, type HeadPlan } from './model/compile.ts';
-import type { HeadModel } from './model/head-model.ts';
+import { compileHead, type HeadPlan } from './model/compile.ts';
+import type { HeadModel, Limits } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { bracketed } from './results/bracket.ts';
-import { headCase } from './results/head-case.ts';
-import type { CaseResult, HeadResult } from './results/head-result.ts';
+import { lettingGo, losingContact } from './results/case-remarks.ts';
+import type { HeadResult } from './results/head-result.ts';
 import { jointRemarks } from './results/joint-remarks.ts';
-import { sampleAreas } from './results/sample-areas.ts';
+import { measuredCases } from './results/measured-cases.ts';
+import { strengthRemarks } from './results/strength-remarks.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
 import { advanceGroups, type PlateGroups } from './structure/groups.ts';
@@ -26,6 +27,8 @@ export interface HeadStages {
 export interface HeadOptions {
   /** `live` keeps the mesh while fasteners move and leaves out second opinions and residuals; `full` if left out. */
   readonly quality?: 'full' | 'live';
+  /** `when judged` leaves stress out of full answers unless a limit asks for it; `always` if left out. */
+  readonly strength?: 'always' | 'when judged';
   /** Stages of the run before. */
   readonly previous?: HeadStages | null;
   /** Who helps with the factors, and whether they are still wanted. */
@@ -58,7 +61,7 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
 }
 
 function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, HeadRun, void> {
-  const { quality = 'full', previous = null } = options;
+  const { quality = 'full', previous = null, strength = 'always' } = options;
   const started = performance.now();
   yield 'compile';
   const head = compileHead(model, previous?.plan ?? null);
@@ -74,7 +77,8 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
   yield 'solve';
   const main = advanceGroups(previous?.main ?? null, request);
   const { mesh, meshed } = meshOf(main);
-  const measured = measure(head, main);
+  const judged = judgesStrength(model.limits);
+  const measured = measuredCases(model, head, main, quality === 'full' && (judged || strength === 'always'));
   const cases = head.cases.map((_, i) => measured(i));
 
   let coarse: PlateGroups | null = null;
@@ -90,8 +94,8 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
   }
   yield 'verdict';
   const opinions = {
-    coarse: coarse && measure(head, coarse),
-    thin: thin && measure(head, thin),
+    coarse: coarse && measuredCases(model, head, coarse, judged),
+    thin: thin && measuredCases(model, head, thin, false),
   };
   const result: HeadResult = {
     name: model.name,
@@ -103,6 +107,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
       ...lettingGo(cases),
       ...losingContact(model, cases),
       ...jointRemarks(model.limits, cases),
+      ...strengthRemarks(model),
     ]),
     dofs: unknownsOf(meshed),
     timings: { ...main.timings, total: performance.now() - started },
@@ -119,29 +124,8 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
   };
 }
 
-/** One sentence for each fastener that has let go. */
-function lettingGo(cases: readonly CaseResult[]): string[] {
-  return cases.flatMap((solved) =>
-    solved.fasteners
-      .filter(({ holds }) => !holds)
-      .map(({ name }) => `Fastener ${name} lets go in case "${solved.name}".`),
-  );
-}
-
-/** One sentence when probes come off the board: the linear answer is wrong there, and the sentence says which way. */
-function losingContact({ sites: { probes } }: HeadModel, cases: readonly CaseResult[]): string[] {
-  const lost = cases.flatMap((solved) =>
-    solved.sites
-      .filter(({ contact }) => contact?.board?.minimum === 0)
-      .map((site) => ({ site: site.name, case: solved.name })),
-  );
-  if (lost.length === 0) return [];
-  const [{ site, case: name }] = lost;
-  const more = lost.length === 1 ? '' : ` and at ${lost.length - 1} more places`;
-  const effect = probes.relax
-    ? 'they are taken to pull on the head there, which understates the bow'
-    : 'they are taken to press on the head with their whole preload all the same, which overstates the bow';
-  return [`Probes of site ${site} come off the board in case "${name}"${more}: ${effect}.`];
+function judgesStrength({ strengthFactor, failureProbability }: Limits): boolean {
+  return strengthFactor !== undefined || failureProbability !== undefined;
 }
 
 /** From a head model to its verdict in one call. */
@@ -163,21 +147,6 @@ export function releaseStages(before: HeadStages, after: HeadStages): void {
   ];
   const kept = new Set(factors(after));
   for (const factor of factors(before)) if (!kept.has(factor)) factor.memory.release();
-}
-
-/** Measures a case by its index, each once. */
-function measure(head: CompiledHead, solved: PlateGroups): (index: number) => CaseResult {
-  const { mesh, firstArea } = meshOf(solved).meshed;
-  const areas = sampleAreas(
-    mesh,
-    firstArea,
-    head.sites.map((site) => site.name),
-  );
-  const known: CaseResult[] = [];
-  return (i) => {
-    known[i] ??= headCase(head.cases[i], head, solved.cases[i], areas);
-    return known[i];
-  };
 }
 
 function meshOf({ groups }: PlateGroups) {

@@ -14,7 +14,7 @@ import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
 import { type PlacedSeat, placeSeats, seatSupports } from './seats.ts';
 import { fieldRing, requireSiteRoom } from './site-room.ts';
-import { polygon, zonesOf } from './zones.ts';
+import { type PartName, polygon, zonesOf } from './zones.ts';
 
 /** What follows from body, frame and sites alone, however the head is held and loaded. */
 export interface HeadPlan {
@@ -27,6 +27,8 @@ export interface HeadPlan {
   readonly seats: readonly PlacedSeat[];
   /** Without supports and loads. */
   readonly plate: PlateProblem;
+  /** Part that each layer of each section of the plate belongs to: of the base section, then of each region. */
+  readonly sectionParts: readonly (readonly PartName[])[];
   /** mm */
   readonly meshSize: number;
 }
@@ -86,7 +88,9 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
 /** Sections at the temperature of a case, where they differ from those of assembly. */
 function hotZones(model: HeadModel, { parts, siteArea }: HeadPlan, index: number): Partial<PlateProblem> {
   const hot = atTemperature(model, index);
-  return hot === model ? {} : zonesOf(hot, parts, siteArea);
+  if (hot === model) return {};
+  const { section, regions } = zonesOf(hot, parts, siteArea);
+  return { section, regions };
 }
 
 function planKey({ body, frame, sites, seats, mesh, materials }: HeadModel): string {
@@ -101,14 +105,15 @@ function planHead(model: HeadModel, key: string): HeadPlan {
   requireSiteRoom(sites, siteArea, parts);
   const seats = placeSeats(model, parts, sites, siteArea, SAGITTA * size);
   const [outline] = outerRings(parts.plate);
+  const { parts: sectionParts, ...zones } = zonesOf(model, parts, siteArea);
   const plate: PlateProblem = {
     plate: 1,
     outline: polygon(outline),
     openings: parts.plate.filter((ring) => ringArea(ring) < 0).map(polygon),
-    ...zonesOf(model, parts, siteArea),
+    ...zones,
     mesh: { size },
   };
-  return { key, sites, siteArea, parts, seats, plate, meshSize: size };
+  return { key, sites, siteArea, parts, seats, plate, sectionParts, meshSize: size };
 }
 
 /** Results are told apart by name. */

@@ -26,6 +26,12 @@ const material = z
       .optional()
       .describe('flexural strength (ceramic) or 0.2 % proof stress (metal), MPa'),
     kind: z.enum(['ceramic', 'metal', 'polymer']).optional(),
+    strengthIs: z
+      .enum(['mean', 'characteristic'])
+      .optional()
+      .describe(
+        'what the flexural strength of a ceramic is: mean of the bars, or 63.2 % of them broken; mean if left out',
+      ),
     weibull: z.number().min(1).max(100).optional().describe('Weibull modulus'),
     source: z.string().max(500).optional().describe('where the values come from'),
   })
@@ -190,7 +196,18 @@ const limits = z
       .max(0.9)
       .optional()
       .describe('share of the limit kept in hand before a pass counts as marginal'),
-    strengthFactor: z.number().min(1).max(100).optional(),
+    strengthFactor: z
+      .number()
+      .min(1)
+      .max(100)
+      .optional()
+      .describe('least strength over largest stress, of body and frame'),
+    failureProbability: z
+      .number()
+      .min(1e-12)
+      .max(0.5)
+      .optional()
+      .describe('largest probability that a ceramic part breaks in a load case'),
     fastener: z
       .number()
       .min(0.01)

@@ -19,11 +19,23 @@ const FULL = 1.2;
 type PlateRegion = NonNullable<PlateProblem['regions']>[number];
 type SolidSection = Pick<Material, 'E' | 'nu' | 'expansion'> & { readonly thickness: number };
 
+/** What a layer of a section belongs to. */
+export type PartName = 'body' | 'frame';
+
 /** Sections of a head as a plate problem has them: the body's, and regions that overwrite it. */
 export interface Zones {
   readonly section: Section;
   readonly regions: PlateRegion[];
+  /** Part of each layer of each section: of the base section, then of each region. */
+  readonly parts: readonly (readonly PartName[])[];
 }
+
+/** Parts from the board outwards where body and frame lie on each other. */
+const JOINED: Readonly<Record<Frame['side'], readonly PartName[]>> = {
+  board: ['frame', 'body'],
+  device: ['body', 'frame'],
+  level: ['frame', 'body', 'frame'],
+};
 
 /**
  * Cuts the plate into zones of one section - body, frame, and both - and orders their outer rings so that painting one
@@ -34,7 +46,13 @@ export interface Zones {
  */
 export function zonesOf(model: HeadModel, parts: HeadParts, fields: readonly Ring[]): Zones {
   const section = bodySection(model);
-  return { section, regions: [...framedRegions(model, section, parts), ...drilledRegions(model, section, fields)] };
+  const framed = framedRegions(model, section, parts);
+  const drilled = drilledRegions(model, section, fields);
+  return {
+    section,
+    regions: [...framed.map(({ parts: _parts, ...region }) => region), ...drilled],
+    parts: [['body'], ...framed.map((region) => region.parts), ...drilled.map(() => ['body'] as const)],
+  };
 }
 
 /** Fields are drilled into the bare body: nothing else reaches over them. */
@@ -62,21 +80,31 @@ function framedRegions(
   model: HeadModel,
   section: SolidSection,
   { body, bare, frameParts }: HeadParts,
-): readonly PlateRegion[] {
+): readonly (PlateRegion & { readonly parts: readonly PartName[] })[] {
   if (model.frame === undefined) return [];
   const { frame } = model;
-  const zones: { region: Region; section: Section }[] = [{ region: bare, section }];
+  const zones: { region: Region; section: Section; parts: readonly PartName[] }[] = [
+    { region: bare, section, parts: ['body'] },
+  ];
   for (const { region, thickness } of frameParts) {
-    zones.push({ region: difference(region, body), section: frameSection(model, frame, thickness) });
-    zones.push({ region: intersection(region, body), section: joinedSection(model, frame, thickness) });
+    zones.push({
+      region: difference(region, body),
+      section: frameSection(model, frame, thickness),
+      parts: ['frame'],
+    });
+    zones.push({
+      region: intersection(region, body),
+      section: joinedSection(model, frame, thickness),
+      parts: JOINED[frame.side],
+    });
   }
   const rings = zones
-    .flatMap((zone) => outerRings(zone.region).map((ring) => ({ ring, section: zone.section })))
+    .flatMap(({ region, ...zone }) => outerRings(region).map((ring) => ({ ring, ...zone })))
     .filter(({ ring }) => (2 * ringArea(ring)) / perimeter(ring) > NARROWEST)
     .sort((a, b) => ringArea(b.ring) - ringArea(a.ring));
   const plain = rings.findIndex((zone) => zone.section !== section);
   const painted = plain < 0 ? [] : rings.slice(plain);
-  return painted.map(({ ring, section }) => ({ shape: polygon(ring), section }));
+  return painted.map(({ ring, ...zone }) => ({ shape: polygon(ring), ...zone }));
 }
 
 /** A ring as the shape of a plate problem. */

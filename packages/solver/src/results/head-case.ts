@@ -6,7 +6,7 @@ import { bestFitPlane } from './best-fit-plane.ts';
 import { largestDeviation } from './bow.ts';
 import { siteContact, siteForce } from './contact.ts';
 import { flatness } from './flatness.ts';
-import type { CaseResult, FastenerResult } from './head-result.ts';
+import type { CaseResult, CaseStrength, FastenerResult } from './head-result.ts';
 import { jointUnder } from './joint.ts';
 import type { SampleArea } from './sample-areas.ts';
 import { seatResults } from './seats.ts';
@@ -22,12 +22,14 @@ const TIE = 1e-3;
  * the same per site with the contact force left, and what each fastener and seat carries.
  *
  * @param areas one for each site, in the order of `head.sites`
+ * @param strength of the same case, where it was asked for
  */
 export function headCase(
   load: HeadLoadCase,
   head: CompiledHead,
   { structure: { mesh }, solution: solved }: SolvedCase,
   areas: readonly SampleArea[],
+  strength: CaseStrength | null,
 ): CaseResult {
   const { probes } = head;
   const { u } = solved;
@@ -82,6 +84,7 @@ export function headCase(
     sites,
     fasteners,
     seats: seatResults(head, solved),
+    strength,
     load: probes.relax ? loaded.reduce((sum, area) => sum + siteForce(probes, field(area)), 0) : solved.load,
     reaction: solved.reactions.reduce((sum, force) => sum + force, 0),
     residual: solved.residual,

@@ -56,6 +56,40 @@ export interface FastenerResult {
   readonly joint: JointResult | null;
 }
 
+/** Stress of one part, body or frame, in one load case. The largest counts hole edges and bearings. */
+export interface PartStrength {
+  readonly part: 'body' | 'frame';
+  /** Name of its material. */
+  readonly material: string;
+  /** What is compared with the strength: the largest tensile principal stress where it is brittle, else von Mises. */
+  readonly measure: 'principal' | 'von Mises';
+  /** MPa; in a drilled field at the edge of a hole, at a fastener with the equivalent radius of its bearing. */
+  readonly stress: number;
+  /** The same stress averaged over holes and ligaments, MPa; that itself where nothing is drilled. */
+  readonly gross: number;
+  readonly at: Point;
+  /** Face of the part that it is on. */
+  readonly face: 'board' | 'device';
+  /** Fastener whose bearing it is under; `null` elsewhere. */
+  readonly fastener: string | null;
+  /** Name of the fastener, or of the nearest site. */
+  readonly near: string;
+  /** MPa; `null` where the material gives none. */
+  readonly strength: number | null;
+  /** Strength over stress, at most 1e6; `null` without a strength. */
+  readonly factor: number | null;
+  /** Weibull, over all of its surface; `null` unless the material is ceramic with a strength and a Weibull modulus. */
+  readonly failureProbability: number | null;
+}
+
+/** Stresses of one load case. */
+export interface CaseStrength {
+  /** Body, then frame if there is one. */
+  readonly parts: readonly PartStrength[];
+  /** `[nNodes]` largest tensile principal stress on either face of the body, at hole edges where drilled, MPa; 0 off it. */
+  readonly bodyTension: Float64Array;
+}
+
 /** Result of one load case. Fields are per mesh node. */
 export interface CaseResult {
   readonly name: string;
@@ -75,6 +109,8 @@ export interface CaseResult {
   readonly fasteners: readonly FastenerResult[];
   /** Empty when the head has none. */
   readonly seats: readonly SeatResult[];
+  /** `null` for a live answer, and where stress was left out. */
+  readonly strength: CaseStrength | null;
   /** Sum of loads, less what probes lose that relax, and of reactions along +z, N. */
   readonly load: number;
   readonly reaction: number;
@@ -85,7 +121,7 @@ export interface CaseResult {
 export type Outcome = 'pass' | 'marginal' | 'fail';
 
 export interface CriterionVerdict {
-  readonly criterion: 'bow' | 'flatness' | 'strength' | 'fasteners' | 'contact';
+  readonly criterion: 'bow' | 'flatness' | 'strength' | 'failureProbability' | 'fasteners' | 'contact';
   readonly outcome: Outcome;
   /** Of value, limit and error: mm, N, or 1 for a ratio. */
   readonly unit: 'mm' | 'N' | '1';

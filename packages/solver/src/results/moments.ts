@@ -1,11 +1,10 @@
-import { triangleCorners } from '../assembly/triangle-corners.ts';
-import { plateCurvature } from '../element/plate-triangle.ts';
 import { Fault } from '../fault/fault.ts';
 import type { Point } from '../geometry/point.ts';
 import { barycentric, type Locator, locate } from '../mesh/locate.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { FreeStrain } from '../section/free-strain.ts';
 import type { Rigidity } from '../section/rigidity.ts';
+import { nodalCurvatures } from './nodal-strain.ts';
 
 /** Moments per unit length, N. */
 export interface Moments {
@@ -15,11 +14,7 @@ export interface Moments {
 }
 
 /**
- * Smoothed moments at the corners of every triangle: at each node the mean over the triangles around it with the same
- * section, weighted by area. Never averaged across sections, where moments along the interface truly jump.
- *
- * Errors fall with h at edges and with h^2 inside; a fit to centroid values over patches of triangles was tried and is
- * coarser at clamped edges by a factor of two to six.
+ * Smoothed moments at the corners of every triangle, `D (kappa - k0)` of the smoothed curvatures.
  *
  * @param mesh its `region` indexes `rigidities` and `freeStrains`
  * @param u `[3 * nNodes]` global dofs
@@ -33,72 +28,20 @@ export function nodalMoments(
   u: Float64Array,
   freeStrains: readonly Pick<FreeStrain, 'curvature'>[] | null = null,
 ): Float64Array {
-  const { triangles, region } = mesh;
-  const own = new Float64Array(9 * region.length);
-  const area = new Float64Array(region.length);
-  const x = new Float64Array(3);
-  const y = new Float64Array(3);
-  const B = new Float64Array(27);
-  for (let t = 0; t < region.length; t++) {
-    triangleCorners(mesh, t, x, y);
-    area[t] = ((x[1] - x[0]) * (y[2] - y[0]) - (x[2] - x[0]) * (y[1] - y[0])) / 2;
-    const { bending: D, shear } = rigidities[region[t]];
-    const k0 = freeStrains === null ? 0 : freeStrains[region[t]].curvature;
-    for (let c = 0; c < 3; c++) {
-      plateCurvature(x, y, D, theory === 'thin' ? null : shear, c === 0 ? 1 : 0, c === 1 ? 1 : 0, c === 2 ? 1 : 0, B);
-      let kxx = -k0;
-      let kyy = -k0;
-      let twist = 0;
-      for (let p = 0; p < 9; p++) {
-        const dof = u[3 * triangles[3 * t + Math.floor(p / 3)] + (p % 3)];
-        kxx += B[p] * dof;
-        kyy += B[9 + p] * dof;
-        twist += B[18 + p] * dof;
-      }
-      const at = 9 * t + 3 * c;
-      own[at] = D[0] * kxx + D[1] * kyy + D[2] * twist;
-      own[at + 1] = D[1] * kxx + D[3] * kyy + D[4] * twist;
-      own[at + 2] = D[2] * kxx + D[4] * kyy + D[5] * twist;
-    }
+  const { region } = mesh;
+  const [moments] = nodalCurvatures(mesh, rigidities, theory, [u]);
+  for (let at = 0; at < moments.length; at += 3) {
+    const section = region[Math.floor(at / 9)];
+    const D = rigidities[section].bending;
+    const k0 = freeStrains === null ? 0 : freeStrains[section].curvature;
+    const kxx = moments[at] - k0;
+    const kyy = moments[at + 1] - k0;
+    const twist = moments[at + 2];
+    moments[at] = D[0] * kxx + D[1] * kyy + D[2] * twist;
+    moments[at + 1] = D[1] * kxx + D[3] * kyy + D[4] * twist;
+    moments[at + 2] = D[2] * kxx + D[4] * kyy + D[5] * twist;
   }
-  return averaged(mesh, own, area);
-}
-
-/** Means at each node over the corners there of triangles with the same region, weighted by the triangles' area. */
-function averaged(
-  { x, triangles, region }: Pick<Mesh, 'x' | 'triangles' | 'region'>,
-  own: Float64Array,
-  area: Float64Array,
-): Float64Array {
-  const { start, corner } = cornersByNode(triangles, x.length);
-  const smooth = new Float64Array(own.length);
-  for (let node = 0; node < x.length; node++)
-    for (let p = start[node]; p < start[node + 1]; p++) {
-      const at = 3 * corner[p];
-      const section = region[Math.floor(corner[p] / 3)];
-      let weight = 0;
-      for (let q = start[node]; q < start[node + 1]; q++) {
-        const t = Math.floor(corner[q] / 3);
-        if (region[t] !== section) continue;
-        weight += area[t];
-        for (let m = 0; m < 3; m++) smooth[at + m] += area[t] * own[3 * corner[q] + m];
-      }
-      for (let m = 0; m < 3; m++) smooth[at + m] /= weight;
-    }
-  return smooth;
-}
-
-/** Corners `3 * t + c` around each node, `corner[start[node]]` to `corner[start[node + 1] - 1]`. */
-function cornersByNode(triangles: Uint32Array, n: number): { start: Uint32Array; corner: Uint32Array } {
-  const start = new Uint32Array(n + 1);
-  for (const node of triangles) start[node + 1]++;
-  for (let i = 0; i < n; i++) start[i + 1] += start[i];
-  const next = start.slice();
-  const corner = new Uint32Array(triangles.length);
-  triangles.forEach((node, c) => {
-    corner[next[node]++] = c;
-  });
-  return { start, corner };
+  return moments;
 }
 
 /**

@@ -9,8 +9,8 @@ export const COARSENING = 1.7;
 
 /**
  * Estimated error of a value from the same value on a mesh coarser by {@link COARSENING}:
- * `3 |v - v_coarse| / (r^2 - 1)`. An estimate, not a bound.
+ * `3 |v - v_coarse| / (r^order - 1)`. An estimate, not a bound.
  */
-export function twoMeshError(value: number, coarse: number): number {
-  return (SAFETY * Math.abs(value - coarse)) / (COARSENING ** ORDER - 1);
+export function twoMeshError(value: number, coarse: number, order = ORDER): number {
+  return (SAFETY * Math.abs(value - coarse)) / (COARSENING ** order - 1);
 }

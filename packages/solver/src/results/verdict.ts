@@ -2,8 +2,10 @@ import type { Limits } from '../model/head-model.ts';
 import { bow } from './criteria/bow.ts';
 import { contact } from './criteria/contact.ts';
 import { type Criterion, micrometres, type Reading, usedShare } from './criteria/criterion.ts';
+import { failureProbability } from './criteria/failure-probability.ts';
 import { fasteners } from './criteria/fasteners.ts';
 import { flatness } from './criteria/flatness.ts';
+import { strength } from './criteria/strength.ts';
 import type { CaseResult, CriterionVerdict, Outcome, Verdict } from './head-result.ts';
 import { twoMeshError } from './two-mesh.ts';
 
@@ -21,7 +23,7 @@ export interface SecondOpinions {
 type Opinion = (index: number) => CaseResult;
 
 /** What a head is judged by, where the model gives a limit. */
-const CRITERIA: readonly Criterion[] = [bow, flatness, contact, fasteners];
+const CRITERIA: readonly Criterion[] = [bow, flatness, contact, strength, failureProbability, fasteners];
 
 /**
  * Judges every criterion that has a limit over all load cases, and the head by its worst criterion.
@@ -73,7 +75,7 @@ function judge(
   const { value, site, mode } = reading;
   const coarser = other(coarse);
   const thinner = other(thin);
-  const error = coarser === null ? null : twoMeshError(value, coarser.value);
+  const error = coarser === null ? null : twoMeshError(value, coarser.value, criterion.order);
   return {
     criterion: name,
     unit,

@@ -1,6 +1,6 @@
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { haveCommonNeutral } from '../section/common-neutral.ts';
-import { type FreeStrain, freeStrain } from '../section/free-strain.ts';
+import { type FreeStrain, freeStrain, type Temperature } from '../section/free-strain.ts';
 import type { Membrane } from '../section/membrane.ts';
 import { membraneOf } from '../section/membrane-of.ts';
 import type { Rigidity } from '../section/rigidity.ts';
@@ -11,7 +11,7 @@ import type { Section } from '../section/section.ts';
 const SAME = 1e-12;
 
 /** Sections of a problem as triangles index them: the base section, then one for each region. */
-function sectionsOf({ section, regions = [] }: PlateProblem): readonly Section[] {
+export function sectionsOf({ section, regions = [] }: PlateProblem): readonly Section[] {
   return [section, ...regions.map((region) => region.section)];
 }
 
@@ -31,9 +31,8 @@ export function membranesOf(problem: PlateProblem): Membrane[] {
 
 /** What each section would do in the problem's temperature if free; `null` without one. @throws Fault NOT_YET */
 export function freeStrainsOf(problem: PlateProblem): FreeStrain[] | null {
-  if (problem.temperature === undefined) return null;
-  const { change = 0, gradient = 0, over = null, alpha = 0 } = problem.temperature;
-  const temperature = { change, gradient, over, alpha };
+  const temperature = temperatureOf(problem);
+  if (temperature === null) return null;
   return sectionsOf(problem).map((section, i) => freeStrain(section, temperature, pathOf(i)));
 }
 
@@ -48,4 +47,11 @@ export function isCoupled(problem: PlateProblem): boolean {
   if (!strains.every((strain) => strain !== null)) return false;
   const [least, most] = [Math.min(...strains), Math.max(...strains)];
   return most - least > SAME * Math.max(Math.abs(least), Math.abs(most));
+}
+
+/** The temperature field of a problem, `null` without one. */
+export function temperatureOf({ temperature }: PlateProblem): Temperature | null {
+  if (temperature === undefined) return null;
+  const { change = 0, gradient = 0, over = null, alpha = 0 } = temperature;
+  return { change, gradient, over, alpha };
 }

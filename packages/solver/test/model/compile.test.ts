@@ -42,6 +42,26 @@ describe('compileHead', () => {
     expect(areas['3+4']).toBeCloseTo(outer - window, 6);
   });
 
+  it.each([
+    { side: 'board', join: 'sliding' },
+    { side: 'device', join: 'sliding' },
+    { side: 'level', join: 'bonded' },
+  ])('knows what each layer of each section belongs to, frame $side', ({ side, join }) => {
+    const outer = { rectangle: [60, 50] };
+    const holes = { pitch: 0.3, diameter: 0.15, pattern: 'square' };
+    const changes = { 'frame.side': side, 'frame.join': join, 'frame.outer': outer, 'sites.probes.holes': holes };
+    const { problems, plan } = compile(changes);
+    const sections = [problems[0].section, ...(problems[0].regions ?? []).map(({ section }) => section)];
+    // Alumina and steel by their stiffness.
+    const parts = sections.map((section) =>
+      ('layers' in section ? section.layers : [section]).map((layer) =>
+        'E' in layer && layer.E === 320_000 ? 'body' : 'frame',
+      ),
+    );
+    expect(plan.sectionParts).toEqual(parts);
+    expect(new Set(parts.map((part) => part.join()))).toHaveProperty('size', 3);
+  });
+
   it('lays ribs across the window, in the middle of each gap', () => {
     const ribs = [
       { between: 'columns', width: 3 },

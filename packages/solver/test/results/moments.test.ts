@@ -1,8 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { locator } from '../../src/mesh/locate.ts';
 import type { Mesh } from '../../src/mesh/mesh.ts';
+import { cornerGroups } from '../../src/results/corner-groups.ts';
+import { faceStresses } from '../../src/results/face-stress.ts';
 import { momentsAt, nodalMoments } from '../../src/results/moments.ts';
+import { nodalCurvatures } from '../../src/results/nodal-strain.ts';
+import { stressPart } from '../../src/results/stress-part.ts';
 import { rigidityOf } from '../../src/section/rigidity-of.ts';
+import { stressLayers } from '../../src/section/stress-layers.ts';
 import { rectangleMesh } from '../assembly/sample-meshes.ts';
 
 const plain = rectangleMesh(4, 8);
@@ -34,6 +39,29 @@ describe('moments', () => {
         expect(myy).toBeCloseTo(section === 0 ? 230 : 1400, 9);
         expect(mxy).toBeCloseTo(0, 9);
       }
+    });
+  });
+
+  it('leave a curvature that jumps with the section on its side of the interface', () => {
+    // Flat to the left of x = 4, w = -(x - 4)^2/2 to the right.
+    const bent = Float64Array.from({ length: 3 * mesh.x.length }, (_, p) => {
+      const beyond = Math.max(0, mesh.x[Math.floor(p / 3)] - 4);
+      return [-(beyond ** 2) / 2, 0, beyond][p % 3];
+    });
+    const jumping = nodalMoments(mesh, rigidities, 'thin', bent);
+    jumping.forEach((value, i) => {
+      if (i % 3 === 0) expect(value).toBeCloseTo(mesh.region[Math.floor(i / 9)] === 0 ? 0 : 700, 9);
+    });
+    const layers = [1, 2].map((thickness) => {
+      const section = { E: 1000, nu: 0, thickness };
+      return stressLayers(section, rigidityOf(section, ''))!;
+    });
+    const part = stressPart({ mesh, section: mesh.region, layers }, cornerGroups(mesh));
+    const [curvature] = nodalCurvatures(mesh, rigidities, 'thin', [bent]);
+    const stress = faceStresses(part, { curvature, stretch: null });
+    part.placeAt.forEach((place, corner) => {
+      // E z kappa on the upper face, z = 1 to the right.
+      expect(stress[6 * place + 3]).toBeCloseTo(mesh.region[Math.floor(corner / 3)] === 0 ? 0 : 1000, 9);
     });
   });
 

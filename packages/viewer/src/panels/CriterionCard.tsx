@@ -8,6 +8,7 @@ const NAMES = {
   bow: 'Bow',
   flatness: 'Flatness',
   strength: 'Strength factor',
+  failureProbability: 'Failure probability',
   fasteners: 'Fastener load',
   contact: 'Contact force',
 } as const;

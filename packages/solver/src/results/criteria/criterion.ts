@@ -14,6 +14,8 @@ export interface Criterion extends Pick<CriterionVerdict, 'criterion' | 'unit' |
   limit(limits: Limits): number | undefined;
   /** `null` where the case says nothing of it. */
   read(result: CaseResult): Reading | null;
+  /** Order at which it converges with the element size; that of deflections if left out. */
+  readonly order?: number;
   /** The judgement in plain words, one sentence. */
   sentence(verdict: CriterionVerdict): string;
 }
