@@ -57,6 +57,10 @@ describe('a frame joined to one face of the body', () => {
     // Linear in the rise from 20 degC.
     expect(bow('bonded', 150) / bow('bonded', 85)).toBeCloseTo(2, 9);
     expect(Math.abs(bow('sliding', 85))).toBeLessThan(1e-9);
+    const { remarks } = solveHead(joined('bonded', [{ name: 'heated', temperature: 85 }]), { quality: 'live' }).result
+      .verdict;
+    // 9.3e-6 x 65 K x 47.7 mm from the middle.
+    expect(remarks.some((remark) => /slide on the board.*outermost moves by 28\.\d um/.test(remark))).toBe(true);
   });
 });
 

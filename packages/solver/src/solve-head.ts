@@ -3,7 +3,7 @@ import { compileHead, type HeadPlan } from './model/compile.ts';
 import type { HeadModel, Limits } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { bracketed } from './results/bracket.ts';
-import { lettingGo, losingContact } from './results/case-remarks.ts';
+import { lettingGo, losingContact, slidingOnBoard } from './results/case-remarks.ts';
 import type { HeadResult } from './results/head-result.ts';
 import { jointRemarks } from './results/joint-remarks.ts';
 import { measuredCases } from './results/measured-cases.ts';
@@ -106,6 +106,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
       ...keepOutRemarks(model),
       ...lettingGo(cases),
       ...losingContact(model, cases),
+      ...slidingOnBoard(model),
       ...jointRemarks(model.limits, cases),
       ...strengthRemarks(model),
     ]),

@@ -110,6 +110,52 @@ describe('stress on the faces', () => {
     });
   });
 
+  /** Upper layer bonded on all of the strip, or only on its middle half: then the strip stretches where it bends. */
+  const onOneFace = (whole: boolean, extra: Partial<PlateProblem> = {}) => {
+    const lower = { E: 320_000, nu: 0, thickness: 3, bottom: -1.5, expansion: 6.5e-6 };
+    const upper = { E: 200_000, nu: 0, thickness: 2, bottom: 1.5, expansion: 1.1e-5 };
+    const layered = { layers: [lower, upper], join: 'bonded' as const };
+    const { bottom: _bottom, ...solid } = lower;
+    const shape = { rectangle: [30, 4] as [number, number] };
+    const problem = whole ? strip(layered) : { ...strip(solid), regions: [{ shape, section: layered }] };
+    const [a1, a2] = [lower, upper].map(({ E, thickness }) => E * thickness);
+    const neutral = (a2 * 2.5) / (a1 + a2);
+    const EI = (a1 * 9 + a2 * 4) / 12 + (a1 * a2 * 2.5 ** 2) / (a1 + a2);
+    return { lower, upper, a1, a2, neutral, EI, solved: solvedStress({ ...problem, ...extra }) };
+  };
+
+  it.each([true, false])(
+    'with a layer on one face is M E (z - neutral) / EI (composite beam), all over it: %s',
+    (whole) => {
+      const { lower, upper, neutral, EI, solved } = onOneFace(whole);
+      [lower, upper].forEach(({ E, bottom, thickness }, i) => {
+        for (const face of [0, 1] as const) {
+          const expected = (M * E * (bottom + face * thickness - neutral)) / EI;
+          expect(Math.abs(stressNear(solved, [0, 0], i, face).sxx - expected)).toBeLessThan((0.005 * M * E * 2.5) / EI);
+        }
+      });
+    },
+  );
+
+  it.each([true, false])('in two layers heated alike is that of Timoshenko (1925), all over the strip: %s', (whole) => {
+    // No force and no moment: sigma = E (e + k (z - neutral) - alpha dT), e the mean free strain, k that of the pair.
+    const rise = 65;
+    const { lower, upper, a1, a2, neutral, EI, solved } = onOneFace(whole, {
+      loads: [],
+      temperature: { change: rise },
+    });
+    const [free1, free2] = [lower, upper].map(({ expansion }) => expansion * rise);
+    const mean = (a1 * free1 + a2 * free2) / (a1 + a2);
+    const k = (a1 * free1 * -neutral + a2 * free2 * (2.5 - neutral)) / EI;
+    [lower, upper].forEach(({ E, bottom, thickness, expansion }, i) => {
+      for (const face of [0, 1] as const) {
+        const z = bottom + face * thickness;
+        const expected = E * (mean + k * (z - neutral) - expansion * rise);
+        expect(Math.abs(stressNear(solved, [0, 0], i, face).sxx - expected)).toBeLessThan(0.005 * E * free2);
+      }
+    });
+  });
+
   it('is nought in a free plate under a gradient, and E alpha dT/(2 (1 - nu)) in a clamped one (Timoshenko)', () => {
     const problem = (held: PlateProblem['edges'], supports: PlateProblem['supports']): PlateProblem => ({
       plate: 1,
