@@ -3,11 +3,16 @@ import { type CompiledHead, compileHead, type HeadPlan } from './model/compile.t
 import type { HeadModel } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { headCase } from './results/head-case.ts';
+import { headGoals, unsettled } from './results/head-goals.ts';
 import type { CaseResult, HeadResult } from './results/head-result.ts';
-import { sampleAreas } from './results/sample-areas.ts';
+import { refineFor } from './results/refine-for.ts';
+import { type SampleArea, sampleAreas } from './results/sample-areas.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
 import { advance, type PlateRequest, type PlateStages } from './structure/stages.ts';
+
+/** Rounds of refinement towards `mesh.tolerance`. */
+const ROUNDS = 6;
 
 /** What a solve of a head leaves behind for the next one to start from. Plain data; hand it back or drop it. */
 export interface HeadStages {
@@ -15,6 +20,8 @@ export interface HeadStages {
   readonly main: PlateStages;
   readonly coarse: PlateStages | null;
   readonly thin: PlateStages | null;
+  /** What results are measured on in the mesh of `main`, one for each site. */
+  readonly areas: readonly SampleArea[];
 }
 
 export interface HeadOptions {
@@ -44,6 +51,9 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
   const started = performance.now();
   yield 'compile';
   const head = compileHead(model, previous?.plan ?? null);
+  const { tolerance } = head.plan;
+  // Stages refined to another tolerance are no start.
+  const before = previous?.plan.tolerance === tolerance ? previous : null;
   const theory = model.theory ?? 'shear';
   const request: PlateRequest = {
     problems: head.problems.map((problem) => ({ ...problem, theory })),
@@ -53,28 +63,45 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     withoutResidual: quality === 'live',
     factor: options.factor ?? {},
   };
-  yield 'solve';
-  const main = advance(previous?.main ?? null, request);
   const names = model.cases.map(({ name }) => name);
-  const measured = (stages: PlateStages): CaseResult[] => measure(names, head, stages);
-  const cases = measured(main);
+  yield 'solve';
+  let main = advance(before?.main ?? null, request);
+  let areas = before?.main.meshed === main.meshed ? before.areas : siteAreas(head, main);
+  let cases = measure(names, head, main, areas);
 
   let coarse: PlateStages | null = null;
+  let coarseCases: CaseResult[] | null = null;
   let thin: PlateStages | null = null;
+  let thinCases: CaseResult[] | null = null;
   if (quality === 'full') {
     yield 'error estimate';
-    coarse = advance(previous?.coarse ?? null, { ...request, coarsening: COARSENING });
+    const coarser = { ...request, coarsening: COARSENING };
+    coarse = advance(before?.coarse ?? null, coarser);
+    coarseCases = measure(names, head, coarse, siteAreas(head, coarse));
+    for (let round = 1; round <= ROUNDS; round++) {
+      const { criteria } = verdictOf(model.limits, cases, { coarse: coarseCases, thin: null }, []);
+      const open = unsettled(criteria, tolerance);
+      if (open.length === 0) break;
+      yield `refine ${round}`;
+      const { grading, isLast } = refineFor(main, headGoals(main, cases, areas, open, tolerance));
+      for (const stages of [main, coarse])
+        if (stages !== before?.main && stages !== before?.coarse) stages.structure.factor.memory.release();
+      main = advance(null, { ...request, grading });
+      areas = siteAreas(head, main);
+      cases = measure(names, head, main, areas);
+      coarse = advance(null, { ...coarser, grading });
+      coarseCases = measure(names, head, coarse, siteAreas(head, coarse));
+      if (isLast) break;
+    }
     if (theory === 'shear') {
       yield 'thin plate';
       const problems = head.problems.map((problem) => ({ ...problem, theory: 'thin' as const }));
-      thin = advance(previous?.thin ?? null, { ...request, problems, meshed: main.meshed });
+      thin = advance(before?.thin ?? null, { ...request, problems, meshed: main.meshed });
+      thinCases = measure(names, head, thin, areas);
     }
   }
   yield 'verdict';
-  const opinions = {
-    coarse: coarse === null ? null : measured(coarse),
-    thin: thin === null ? null : measured(thin),
-  };
+  const opinions = { coarse: coarseCases, thin: thinCases };
   const result: HeadResult = {
     name: model.name,
     mesh: main.structure.mesh,
@@ -86,7 +113,13 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
   };
   return {
     result,
-    stages: { plan: head.plan, main, coarse: coarse ?? previous?.coarse ?? null, thin: thin ?? previous?.thin ?? null },
+    stages: {
+      plan: head.plan,
+      main,
+      coarse: coarse ?? before?.coarse ?? null,
+      thin: thin ?? before?.thin ?? null,
+      areas,
+    },
   };
 }
 
@@ -116,11 +149,19 @@ export function releaseStages(before: HeadStages, after: HeadStages): void {
   for (const factor of factors(before)) if (!kept.has(factor)) factor.memory.release();
 }
 
-function measure(names: readonly string[], head: CompiledHead, { structure, cases }: PlateStages): CaseResult[] {
-  const areas = sampleAreas(
+function siteAreas(head: CompiledHead, { structure }: PlateStages): SampleArea[] {
+  return sampleAreas(
     structure.mesh,
     structure.firstArea,
     head.sites.map((site) => site.name),
   );
+}
+
+function measure(
+  names: readonly string[],
+  head: CompiledHead,
+  { structure, cases }: PlateStages,
+  areas: readonly SampleArea[],
+): CaseResult[] {
   return cases.map((solved, i) => headCase(names[i], head, structure, solved, areas));
 }

@@ -24,6 +24,8 @@ export interface HeadPlan {
   readonly plate: PlateProblem;
   /** mm */
   readonly meshSize: number;
+  /** Numerical error of bow and flatness over their limits that the mesh is refined to; infinite where none is asked. */
+  readonly tolerance: number;
 }
 
 /** A head as plates to solve. */
@@ -81,7 +83,9 @@ function planHead(model: HeadModel, key: string): HeadPlan {
     ...zonesOf(model, parts, siteArea),
     mesh: { size },
   };
-  return { key, sites, siteArea, parts, plate, meshSize: size };
+  const { mesh } = model;
+  const tolerance = mesh !== undefined && 'tolerance' in mesh ? mesh.tolerance : Infinity;
+  return { key, sites, siteArea, parts, plate, meshSize: size, tolerance };
 }
 
 /** Results are told apart by name. */

@@ -32,15 +32,24 @@ export function nodalMoments(
   u: Float64Array,
   freeCurvature?: ArrayLike<number>,
 ): Float64Array {
+  return smoothedMoments(mesh, cornerMoments(mesh, rigidities, theory, u, freeCurvature));
+}
+
+/** Moments of each element at its own corners, `[9 * nTriangles]`; arguments as those of {@link nodalMoments}. */
+export function cornerMoments(
+  mesh: Pick<Mesh, 'x' | 'y' | 'triangles' | 'region'>,
+  rigidities: readonly Rigidity[],
+  theory: 'thin' | 'shear',
+  u: Float64Array,
+  freeCurvature?: ArrayLike<number>,
+): Float64Array {
   const { triangles, region } = mesh;
   const own = new Float64Array(9 * region.length);
-  const area = new Float64Array(region.length);
   const x = new Float64Array(3);
   const y = new Float64Array(3);
   const B = new Float64Array(27);
   for (let t = 0; t < region.length; t++) {
     triangleCorners(mesh, t, x, y);
-    area[t] = ((x[1] - x[0]) * (y[2] - y[0]) - (x[2] - x[0]) * (y[1] - y[0])) / 2;
     const { bending: D, shear } = rigidities[region[t]];
     const k0 = freeCurvature === undefined ? 0 : freeCurvature[region[t]];
     for (let c = 0; c < 3; c++) {
@@ -60,15 +69,18 @@ export function nodalMoments(
       own[at + 2] = D[2] * kxx + D[4] * kyy + D[5] * twist;
     }
   }
-  return averaged(mesh, own, area);
+  return own;
 }
 
 /** Means at each node over the corners there of triangles with the same region, weighted by the triangles' area. */
-function averaged(
-  { x, triangles, region }: Pick<Mesh, 'x' | 'triangles' | 'region'>,
+export function smoothedMoments(
+  { x, y, triangles, region }: Pick<Mesh, 'x' | 'y' | 'triangles' | 'region'>,
   own: Float64Array,
-  area: Float64Array,
 ): Float64Array {
+  const area = Float64Array.from(region, (_, t) => {
+    const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
+    return ((x[b] - x[a]) * (y[c] - y[a]) - (x[c] - x[a]) * (y[b] - y[a])) / 2;
+  });
   const { start, corner } = cornersByNode(triangles, x.length);
   const smooth = new Float64Array(own.length);
   for (let node = 0; node < x.length; node++)

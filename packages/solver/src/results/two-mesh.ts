@@ -1,5 +1,7 @@
-/** Order at which bow, flatness and deflection converge with the element size. */
+/** Order at which bow, flatness, deflection and reactions converge with the element size. */
 const ORDER = 2;
+/** The same of moments at an edge; inside they converge faster. */
+export const MOMENT_ORDER = 1;
 
 /** Safety factor where the order is not verified by a third mesh (Roache 1994, J. Fluids Eng. 116). */
 const SAFETY = 3;
@@ -11,6 +13,6 @@ export const COARSENING = 1.7;
  * Estimated error of a value from the same value on a mesh coarser by {@link COARSENING}:
  * `3 |v - v_coarse| / (r^2 - 1)`. An estimate, not a bound.
  */
-export function twoMeshError(value: number, coarse: number): number {
-  return (SAFETY * Math.abs(value - coarse)) / (COARSENING ** ORDER - 1);
+export function twoMeshError(value: number, coarse: number, order = ORDER): number {
+  return (SAFETY * Math.abs(value - coarse)) / (COARSENING ** order - 1);
 }

@@ -10,7 +10,7 @@ import type { Mesh } from '../mesh/mesh.ts';
 import { meshDomain } from '../mesh/mesh-domain.ts';
 import { components } from '../mesh/validity.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
-import { plateDomain } from './plate-domain.ts';
+import { type Grading, plateDomain } from './plate-domain.ts';
 import { sectionIndex } from './section-index.ts';
 import type { Stopwatch } from './stopwatch.ts';
 
@@ -33,10 +33,17 @@ export interface Meshed {
  *
  * @param areas rings the mesh follows so that results over them are exact
  * @param coarsening multiplies every element size
+ * @param grading element sizes instead of those that follow from the problem
  * @throws Fault BAD_SHAPE, MESH, TOO_LARGE or DISCONNECTED with the path in the problem
  */
-export function meshPlate(problem: PlateProblem, areas: readonly Ring[], coarsening: number, clock: Stopwatch): Meshed {
-  const domain = plateDomain(problem, areas, coarsening);
+export function meshPlate(
+  problem: PlateProblem,
+  areas: readonly Ring[],
+  coarsening: number,
+  clock: Stopwatch,
+  grading?: Grading,
+): Meshed {
+  const domain = plateDomain(problem, areas, coarsening, grading);
   const mesh = meshDomain(domain.mesh, domain.size);
   requireOnePiece(mesh);
   const places = { locator: locator(mesh), section: sectionIndex(mesh, domain.regions) };

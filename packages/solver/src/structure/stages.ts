@@ -5,6 +5,7 @@ import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
 import { equilibrium } from '../supports/equilibrium.ts';
 import { type Loading, loadingOf } from './loading.ts';
 import { type Meshed, meshPlate } from './meshed.ts';
+import type { Grading } from './plate-domain.ts';
 import { type PlateSolution, solveCase } from './solution.ts';
 import { stopwatch } from './stopwatch.ts';
 import { buildStructure, type Structure } from './structure.ts';
@@ -19,6 +20,8 @@ export interface PlateRequest {
   readonly coarsening: number;
   /** Keep the mesh of the stages before when only supports and loads have changed since. */
   readonly keepMesh: boolean;
+  /** Element sizes instead of those that follow from the problem; for a request without stages before. */
+  readonly grading?: Grading;
   /** Solve on this mesh, made from the same shapes, instead of making one. */
   readonly meshed?: Meshed;
   /** Leave out the residual of each case, a third of the time of a moved support. */
@@ -57,7 +60,8 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
   // Elements are graded towards the supports, so a mesh made for others is not yet the mesh of this problem.
   const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter }) => [at, diameter])]);
   const sameMesh = previous !== null && (keepMesh ? previous.shapeKey === shapeKey : previous.meshKey === meshKey);
-  const meshed = request.meshed ?? (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock));
+  const meshed =
+    request.meshed ?? (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock, request.grading));
 
   const structureKey = JSON.stringify([plate.section, plate.regions, plate.edges, plate.foundations, plate.theory]);
   const kept = previous?.meshed === meshed && previous.structureKey === structureKey ? previous : null;
