@@ -86,7 +86,10 @@ function round(outline: Shape, nu: number, rest: Rest, w: number): Plate {
   };
 }
 
-const disc = (edges: PlateProblem['edges']): Plate => round({ circle: 2 * a }, 0.3, { edges }, q * a ** 4);
+const disc = (edges: PlateProblem['edges']): Plate => {
+  const plate = round({ circle: 2 * a }, 0.3, { edges }, q * a ** 4);
+  return { ...plate, points: { ...plate.points, 'rim on x': [a, 0] } };
+};
 
 /** Rigid points evenly spaced on the rim; the unit of deflection is `P a^2 / D` with `P = pi a^2 q`. */
 function onRim(count: number, nu: number): Plate {

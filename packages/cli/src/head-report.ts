@@ -101,13 +101,19 @@ function criterionText(verdict: CriterionVerdict): string {
 }
 
 function workText({ mesh, dofs, cases, timings }: HeadResult, paint: Paint): string {
-  const residual = Math.max(...cases.map((load) => load.residual ?? 0));
+  const known = cases.flatMap(({ residual }) => (residual === null ? [] : [residual]));
+  const residual = known.length < cases.length ? null : Math.max(...known);
   const compliances = complianceTable(cases[0].fasteners, paint);
   return [
     ...(compliances === null ? [] : [`${compliances}\n`]),
-    `${counted(mesh.x.length, 'node')}, ${counted(mesh.region.length, 'element')}, ${dofs} unknowns, smallest angle ${mesh.minAngle.toFixed(1)} deg, scaled residual ${residual.toExponential(1)}`,
+    `${counted(mesh.x.length, 'node')}, ${counted(mesh.region.length, 'element')}, ${dofs} unknowns, smallest angle ${mesh.minAngle.toFixed(1)} deg, ${residualText(residual)}`,
     timingText(timings, paint),
   ].join('\n');
+}
+
+/** A residual that was not computed is not zero. */
+export function residualText(residual: number | null): string {
+  return `scaled residual ${residual === null ? 'not computed' : residual.toExponential(1)}`;
 }
 
 /** Milliseconds by stage on one line. */

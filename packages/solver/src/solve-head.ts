@@ -2,15 +2,17 @@ import type { Factor, FactorOptions } from './linear-algebra/factor.ts';
 import { compileHead, type HeadPlan } from './model/compile.ts';
 import type { HeadModel, Limits } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
+import { refineHead } from './refine-head.ts';
 import { bracketed } from './results/bracket.ts';
 import { lettingGo, losingContact, slidingOnBoard } from './results/case-remarks.ts';
 import type { HeadResult } from './results/head-result.ts';
 import { jointRemarks } from './results/joint-remarks.ts';
-import { measuredCases } from './results/measured-cases.ts';
+import { measuredCases, siteAreas } from './results/measured-cases.ts';
+import type { SampleArea } from './results/sample-areas.ts';
 import { strengthRemarks } from './results/strength-remarks.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
-import { advanceGroups, type PlateGroups } from './structure/groups.ts';
+import { advanceGroups, factorsOf, meshedOf, type PlateGroups } from './structure/groups.ts';
 import type { PlateRequest } from './structure/stages.ts';
 import { unknownsOf } from './structure/structure.ts';
 
@@ -20,6 +22,8 @@ export interface HeadStages {
   readonly main: PlateGroups;
   readonly coarse: PlateGroups | null;
   readonly thin: PlateGroups | null;
+  /** What results are measured on in the mesh of `main`, one for each site. */
+  readonly areas: readonly SampleArea[];
   /** The other end of a bracketed joint: the frame bonded, where those above have it sliding. */
   readonly bonded: HeadStages | null;
 }
@@ -65,6 +69,9 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
   const started = performance.now();
   yield 'compile';
   const head = compileHead(model, previous?.plan ?? null);
+  const { tolerance } = head.plan;
+  // Stages refined to another tolerance are no start.
+  const before = previous?.plan.tolerance === tolerance ? previous : null;
   const theory = model.theory ?? 'shear';
   const request: PlateRequest = {
     problems: head.problems.map((problem) => ({ ...problem, theory })),
@@ -75,31 +82,33 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
     factor: options.factor ?? {},
   };
   yield 'solve';
-  const main = advanceGroups(previous?.main ?? null, request);
-  const { mesh, meshed } = meshOf(main);
-  const judged = judgesStrength(model.limits);
-  const measured = measuredCases(model, head, main, quality === 'full' && (judged || strength === 'always'));
-  const cases = head.cases.map((_, i) => measured(i));
-
+  let main = advanceGroups(before?.main ?? null, request);
   let coarse: PlateGroups | null = null;
   let thin: PlateGroups | null = null;
   if (quality === 'full') {
     yield 'error estimate';
-    coarse = advanceGroups(previous?.coarse ?? null, { ...request, coarsening: COARSENING });
+    coarse = advanceGroups(before?.coarse ?? null, { ...request, coarsening: COARSENING });
+    ({ main, coarse } = yield* refineHead(model, head, request, { main, coarse }, before));
     if (theory === 'shear') {
       yield 'thin plate';
       const problems = head.problems.map((problem) => ({ ...problem, theory: 'thin' as const }));
-      thin = advanceGroups(previous?.thin ?? null, { ...request, problems, meshed });
+      thin = advanceGroups(before?.thin ?? null, { ...request, problems, meshed: meshedOf(main) });
     }
   }
   yield 'verdict';
+  const meshed = meshedOf(main);
+  const areas = before !== null && meshedOf(before.main) === meshed ? before.areas : siteAreas(head, main);
+  const judged = judgesStrength(model.limits);
+  const withStrength = quality === 'full' && (judged || strength === 'always');
+  const measured = measuredCases(model, head, main, areas, withStrength);
+  const cases = head.cases.map((_, i) => measured(i));
   const opinions = {
-    coarse: coarse && measuredCases(model, head, coarse, judged),
-    thin: thin && measuredCases(model, head, thin, false),
+    coarse: coarse && measuredCases(model, head, coarse, siteAreas(head, coarse), judged),
+    thin: thin && measuredCases(model, head, thin, areas, false),
   };
   const result: HeadResult = {
     name: model.name,
-    mesh,
+    mesh: meshed.mesh,
     sites: head.sites,
     cases,
     verdict: verdictOf(model.limits, cases, opinions, [
@@ -118,8 +127,9 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
     stages: {
       plan: head.plan,
       main,
-      coarse: coarse ?? previous?.coarse ?? null,
-      thin: thin ?? previous?.thin ?? null,
+      coarse: coarse ?? before?.coarse ?? null,
+      thin: thin ?? before?.thin ?? null,
+      areas,
       bonded: null,
     },
   };
@@ -141,16 +151,9 @@ export function solveHead(model: HeadModel, options: HeadOptions = {}): HeadRun 
 /** Gives back the memory of factors that `after` no longer has. `before` is not to be used again. */
 export function releaseStages(before: HeadStages, after: HeadStages): void {
   const factors = ({ main, coarse, thin, bonded }: HeadStages): Factor[] => [
-    ...[main, coarse, thin].flatMap((solved) =>
-      solved === null ? [] : [...solved.groups.values()].map(({ structure }) => structure.factor),
-    ),
+    ...[main, coarse, thin].flatMap((solved) => (solved === null ? [] : factorsOf(solved))),
     ...(bonded === null ? [] : factors(bonded)),
   ];
   const kept = new Set(factors(after));
   for (const factor of factors(before)) if (!kept.has(factor)) factor.memory.release();
-}
-
-function meshOf({ groups }: PlateGroups) {
-  const [{ meshed }] = groups.values();
-  return { mesh: meshed.mesh, meshed };
 }

@@ -31,6 +31,8 @@ export interface HeadPlan {
   readonly sectionParts: readonly (readonly PartName[])[];
   /** mm */
   readonly meshSize: number;
+  /** Numerical error of bow and flatness over their limits that the mesh is refined to; infinite where none is asked. */
+  readonly tolerance: number;
 }
 
 /** A head as plates to solve. */
@@ -113,7 +115,9 @@ function planHead(model: HeadModel, key: string): HeadPlan {
     ...zones,
     mesh: { size },
   };
-  return { key, sites, siteArea, parts, seats, plate, sectionParts, meshSize: size };
+  const { mesh } = model;
+  const tolerance = mesh !== undefined && 'tolerance' in mesh ? mesh.tolerance : Infinity;
+  return { key, sites, siteArea, parts, seats, plate, sectionParts, meshSize: size, tolerance };
 }
 
 /** Results are told apart by name. */

@@ -239,9 +239,14 @@ export const headModelSchema = z
     limits,
     theory: z.enum(['thin', 'shear']).optional().describe('shear if left out'),
     mesh: z
-      .strictObject({ size: z.number().min(0.01).max(1e3) })
+      .union([
+        z.strictObject({ size: z.number().min(0.01).max(1e3) }),
+        z.strictObject({ tolerance: z.number().min(1e-4).max(0.5) }),
+      ])
       .optional()
-      .describe('element size, mm; chosen if left out'),
+      .describe(
+        'size: of elements, mm; tolerance: refine until the errors of bow and flatness are below this share of their limits; chosen if left out',
+      ),
     materials: z.record(label, material).optional().describe('materials of this model, by name; they win over presets'),
   })
   .meta({ id: 'HeadModel', title: 'Flathead head model' });

@@ -13,7 +13,7 @@ const LIMIT = 300_000;
 
 /**
  * Element size of a head: the one asked for, or one that follows from the larger of body and frame. The mesher refines
- * it along ribs and at fasteners.
+ * it along ribs and at fasteners; a mesh with a tolerance begins with it.
  *
  * @throws Fault TOO_LARGE when the size asked for would give millions of elements
  */
@@ -23,7 +23,8 @@ export function meshSize(model: HeadModel): number {
     model.frame === undefined ? 0 : roughArea(model.frame.outer, 'frame.outer'),
   );
   const sizeFor = (nodes: number) => Math.sqrt((2 * plate) / (Math.sqrt(3) * nodes));
-  if (model.mesh === undefined) return sizeFor((model.frame?.ribs ?? []).length > 0 ? RIBBED : PLAIN);
+  if (model.mesh === undefined || !('size' in model.mesh))
+    return sizeFor((model.frame?.ribs ?? []).length > 0 ? RIBBED : PLAIN);
   const { size } = model.mesh;
   const least = sizeFor(LIMIT);
   if (size < least)

@@ -2,12 +2,14 @@ import type { CompiledHead } from '../model/compile.ts';
 import type { HeadLoadCase } from '../model/load-cases.ts';
 import { isLoaded } from '../model/loads.ts';
 import type { SolvedCase } from '../structure/groups.ts';
+import { areaPoints } from './area-points.ts';
 import { bestFitPlane } from './best-fit-plane.ts';
 import { largestDeviation } from './bow.ts';
 import { siteContact, siteForce } from './contact.ts';
 import { flatness } from './flatness.ts';
 import type { CaseResult, CaseStrength, FastenerResult } from './head-result.ts';
 import { jointUnder } from './joint.ts';
+import { minimumZone } from './minimum-zone.ts';
 import type { SampleArea } from './sample-areas.ts';
 import { seatResults } from './seats.ts';
 
@@ -53,24 +55,17 @@ export function headCase(
     w[i] = u[3 * i];
     deviation[i] = w[i] - plane.a - plane.bx * mesh.x[i] - plane.by * mesh.y[i];
   }
-  const points = (nodes: Uint32Array): Float64Array => {
-    const xyz = new Float64Array(3 * nodes.length);
-    nodes.forEach((node, i) => {
-      xyz.set([mesh.x[node], mesh.y[node], w[node]], 3 * i);
-    });
-    return xyz;
-  };
   const field = ({ triangles }: SampleArea) => ({ mesh, u, triangles, fastenerPlane: plane });
   const sites = areas.map((area) => {
     const { value, at } = largestDeviation(mesh, u, plane, area.triangles);
-    const measured = { name: area.name, bow: value, at, flatness: flatness(points(area.nodes)).minimumZone };
+    const measured = { name: area.name, bow: value, at, flatness: minimumZone(areaPoints(mesh, u, [area])) };
     const contact = siteContact(probes, load.touched.has(area.name), field(area));
     return contact === null ? measured : { ...measured, contact };
   });
   const loaded = areas.filter((area) => isLoaded(probes, load, area.name));
   const largest = sites.reduce((a, b) => (Math.abs(b.bow) > Math.abs(a.bow) ? b : a)).bow;
   const worst = sites.find((site) => Math.abs(site.bow) >= (1 - TIE) * Math.abs(largest))!;
-  const siteArea = points(Uint32Array.from(areas.flatMap((area) => [...area.nodes])));
+  const siteArea = areaPoints(mesh, u, areas);
   const { bx, by } = bestFitPlane(siteArea);
   return {
     name: load.name,

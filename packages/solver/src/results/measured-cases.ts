@@ -1,28 +1,24 @@
 import type { CompiledHead } from '../model/compile.ts';
 import type { HeadModel } from '../model/head-model.ts';
-import type { PlateGroups } from '../structure/groups.ts';
+import { meshedOf, type PlateGroups } from '../structure/groups.ts';
 import { headCase } from './head-case.ts';
 import type { CaseResult, CaseStrength } from './head-result.ts';
 import { headStrength } from './head-strength.ts';
-import { sampleAreas } from './sample-areas.ts';
+import { type SampleArea, sampleAreas } from './sample-areas.ts';
 
 /**
  * Measures solved cases of a head by their index, each once.
  *
+ * @param areas as from {@link siteAreas}
  * @param withStrength also stress, of all cases at once when the first is asked for
  */
 export function measuredCases(
   model: HeadModel,
   head: CompiledHead,
   solved: PlateGroups,
+  areas: readonly SampleArea[],
   withStrength: boolean,
 ): (index: number) => CaseResult {
-  const [{ meshed }] = solved.groups.values();
-  const areas = sampleAreas(
-    meshed.mesh,
-    meshed.firstArea,
-    head.sites.map((site) => site.name),
-  );
   let strength: CaseStrength[] | null = null;
   const known: CaseResult[] = [];
   return (i) => {
@@ -43,4 +39,14 @@ function strengths(model: HeadModel, head: CompiledHead, { cases }: PlateGroups)
     });
   }
   return all;
+}
+
+/** What results of a head are measured on in the mesh that it was solved on, one for each site. */
+export function siteAreas(head: CompiledHead, solved: PlateGroups): SampleArea[] {
+  const { mesh, firstArea } = meshedOf(solved);
+  return sampleAreas(
+    mesh,
+    firstArea,
+    head.sites.map((site) => site.name),
+  );
 }

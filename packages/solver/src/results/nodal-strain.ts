@@ -26,15 +26,23 @@ export function nodalCurvatures(
   cases: readonly Float64Array[],
   groups: CornerGroups = cornerGroups(mesh),
 ): Float64Array[] {
+  return cornerCurvatures(mesh, rigidities, theory, cases).map((own) => smoothed(mesh, own, groups));
+}
+
+/** Curvatures of each element at its own corners; arguments and layout as those of {@link nodalCurvatures}. */
+export function cornerCurvatures(
+  mesh: Pick<Mesh, 'x' | 'y' | 'triangles' | 'region'>,
+  rigidities: readonly Rigidity[],
+  theory: 'thin' | 'shear',
+  cases: readonly Float64Array[],
+): Float64Array[] {
   const { triangles, region } = mesh;
   const own = cases.map(() => new Float64Array(9 * region.length));
-  const area = new Float64Array(region.length);
   const x = new Float64Array(3);
   const y = new Float64Array(3);
   const B = new Float64Array(27);
   for (let t = 0; t < region.length; t++) {
     triangleCorners(mesh, t, x, y);
-    area[t] = twiceArea(x, y) / 2;
     const { bending, shear } = rigidities[region[t]];
     for (let c = 0; c < 3; c++) {
       const [l0, l1, l2] = CORNERS[c];
@@ -42,7 +50,7 @@ export function nodalCurvatures(
       for (let i = 0; i < cases.length; i++) times(B, cases[i], triangles, 3 * t, own[i], 9 * t + 3 * c);
     }
   }
-  return own.map((values) => averaged(groups, values, area));
+  return own;
 }
 
 /**
@@ -59,13 +67,11 @@ export function nodalStretches(
   groups: CornerGroups = cornerGroups(mesh),
 ): Float64Array[] {
   const own = cases.map(() => new Float64Array(3 * mesh.triangles.length));
-  const area = new Float64Array(mesh.region.length);
   const x = new Float64Array(3);
   const y = new Float64Array(3);
   const B = new Float64Array(36);
   for (let t = 0; t < mesh.region.length; t++) {
     triangleCorners(mesh, t, x, y);
-    area[t] = twiceArea(x, y) / 2;
     for (let c = 0; c < 3; c++) {
       const [l0, l1, l2] = CORNERS[c];
       membraneStrain(x, y, l0, l1, l2, B);
@@ -79,7 +85,7 @@ export function nodalStretches(
       });
     }
   }
-  return own.map((values) => averaged(groups, values, area));
+  return own.map((values) => smoothed(mesh, values, groups));
 }
 
 /** Barycentric coordinates of the corners. */
@@ -116,16 +122,25 @@ function times(
 }
 
 /** Means over each group of corners, weighted by the triangles' area. */
-function averaged({ of, corner }: CornerGroups, own: Float64Array, area: Float64Array): Float64Array {
+export function smoothed(
+  mesh: Pick<Mesh, 'x' | 'y' | 'triangles' | 'region'>,
+  own: Float64Array,
+  { of, corner }: CornerGroups,
+): Float64Array {
   const weight = new Float64Array(corner.length);
   const sum = new Float64Array(3 * corner.length);
-  for (let at = 0; at < of.length; at++) {
-    const share = area[Math.floor(at / 3)];
-    const group = of[at];
-    weight[group] += share;
-    for (let m = 0; m < 3; m++) sum[3 * group + m] += share * own[3 * at + m];
+  const x = new Float64Array(3);
+  const y = new Float64Array(3);
+  for (let t = 0; t < mesh.region.length; t++) {
+    triangleCorners(mesh, t, x, y);
+    const share = twiceArea(x, y);
+    for (let at = 3 * t; at < 3 * t + 3; at++) {
+      weight[of[at]] += share;
+      for (let m = 0; m < 3; m++) sum[3 * of[at] + m] += share * own[3 * at + m];
+    }
   }
+  const mean = new Float64Array(own.length);
   for (let at = 0; at < of.length; at++)
-    for (let m = 0; m < 3; m++) own[3 * at + m] = sum[3 * of[at] + m] / weight[of[at]];
-  return own;
+    for (let m = 0; m < 3; m++) mean[3 * at + m] = sum[3 * of[at] + m] / weight[of[at]];
+  return mean;
 }

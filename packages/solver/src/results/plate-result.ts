@@ -33,9 +33,23 @@ export interface PlateResult {
   readonly dofs: number;
   /** Sum of the loads along +z, N. */
   readonly load: number;
-  readonly residual: number;
-  /** Two-mesh estimate of the error of the largest |w|: `max` in mm, `estimate` relative. An estimate, not a bound. */
-  readonly error: { readonly max: number; readonly estimate: number };
+  /** Scaled residual `|K u - f| / (|K| |u| + |f|)` in the infinity norm; null when it was not computed. */
+  readonly residual: number | null;
+  /** Two-mesh estimates of numerical errors, each in the unit of its value. Estimates, not bounds. */
+  readonly error: {
+    /** Of the largest |w|, mm. */
+    readonly max: number;
+    /** The same relative to it. */
+    readonly estimate: number;
+    /** Of `w.at`, mm. */
+    readonly at: readonly number[];
+    /** Of `moments.at`, N. */
+    readonly moments: readonly Moments[];
+    /** Of `reactions`, N. */
+    readonly reactions: readonly number[];
+    /** Of `flatness.minimumZone`, mm; `null` when none was asked for. */
+    readonly flatness: number | null;
+  };
   /** Milliseconds by stage. */
   readonly timings: Readonly<Record<string, number>>;
 }

@@ -1,5 +1,7 @@
-/** Order at which bow, flatness and deflection converge with the element size. */
+/** Order at which bow, flatness, deflection and reactions converge with the element size. */
 const ORDER = 2;
+/** The same of moments at an edge; inside they converge faster. */
+export const MOMENT_ORDER = 1;
 
 /** Safety factor where the order is not verified by a third mesh (Roache 1994, J. Fluids Eng. 116). */
 const SAFETY = 3;

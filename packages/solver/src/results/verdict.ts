@@ -44,12 +44,11 @@ export function verdictOf(
   const criteria = judged.map(({ verdict }) => verdict);
   const { criterion, verdict: worst } = judged.reduce((a, b) => (usedShare(b.verdict) > usedShare(a.verdict) ? b : a));
   const outcome = (['fail', 'marginal'] as const).find((o) => criteria.some((c) => c.outcome === o)) ?? 'pass';
-  const shear = worst.unit === 'mm' && worst.value > 0 ? (worst.shearAdds ?? 0) / worst.value : 0;
   return {
     outcome,
     criteria,
     sentence: criterion.sentence(worst),
-    remarks: Math.abs(shear) > 0.1 ? [...remarks, shearRemark(worst.criterion, worst.value, shear)] : remarks,
+    remarks: [...remarks, ...criteria.flatMap(shearRemark)],
   };
 }
 
@@ -98,7 +97,15 @@ function compare(beyond: number, error: number, margin: number): Outcome {
   return beyond > -error || beyond > -margin ? 'marginal' : 'pass';
 }
 
-function shearRemark(criterion: string, value: number, share: number): string {
-  const percent = (share * 100).toFixed(0);
-  return `Transverse shear accounts for ${micrometres(share * value)} (${percent} %) of the ${criterion}: thin-plate formulas would miss it on a head this stocky.`;
+/** What thin-plate formulas would miss of a deflection, where it is more than a tenth. */
+function shearRemark({ criterion, unit, value, shearAdds }: CriterionVerdict): string[] {
+  if (unit !== 'mm' || shearAdds === null || Math.abs(shearAdds) <= 0.1 * value) return [];
+  const amount = `${micrometres(Math.abs(shearAdds))} (${((Math.abs(shearAdds) / value) * 100).toFixed(0)} %)`;
+  return shearAdds > 0
+    ? [
+        `Transverse shear accounts for ${amount} of the ${criterion}: thin-plate formulas would miss it on a head this stocky.`,
+      ]
+    : [
+        `Transverse shear takes ${amount} off the ${criterion}: thin-plate formulas would state too much of it on a head this stocky.`,
+      ];
 }

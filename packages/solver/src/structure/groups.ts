@@ -1,12 +1,12 @@
+import type { Factor } from '../linear-algebra/factor.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
+import type { Meshed } from './meshed.ts';
 import { isCoupled } from './sections.ts';
 import type { PlateSolution } from './solution.ts';
 import { advance, type PlateRequest, type PlateStages } from './stages.ts';
-import type { Structure } from './structure.ts';
 
 /** A case with the plate it was solved on. */
-export interface SolvedCase {
-  readonly structure: Structure;
+export interface SolvedCase extends Pick<PlateStages, 'structure' | 'supports'> {
   readonly solution: PlateSolution;
 }
 
@@ -52,7 +52,7 @@ export function advanceGroups(previous: PlateGroups | null, request: PlateReques
     }
     groups.set(key, stages);
     indices.forEach((i, k) => {
-      cases[i] = { structure: stages.structure, solution: stages.cases[k] };
+      cases[i] = { structure: stages.structure, supports: stages.supports, solution: stages.cases[k] };
     });
     for (const [stage, ms] of Object.entries(stages.timings)) timings[stage] = (timings[stage] ?? 0) + ms;
   }
@@ -61,4 +61,15 @@ export function advanceGroups(previous: PlateGroups | null, request: PlateReques
 
 function plateKey({ section, regions, foundations }: PlateProblem): string {
   return JSON.stringify([section, regions, foundations]);
+}
+
+/** The mesh that all groups stand on. */
+export function meshedOf({ groups }: PlateGroups): Meshed {
+  const [{ meshed }] = groups.values();
+  return meshed;
+}
+
+/** Factors of all groups. */
+export function factorsOf({ groups }: PlateGroups): Factor[] {
+  return [...groups.values()].map(({ structure }) => structure.factor);
 }

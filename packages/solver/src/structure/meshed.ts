@@ -11,7 +11,7 @@ import type { Mesh } from '../mesh/mesh.ts';
 import { meshDomain } from '../mesh/mesh-domain.ts';
 import { components } from '../mesh/validity.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
-import { plateDomain } from './plate-domain.ts';
+import { type Grading, plateDomain } from './plate-domain.ts';
 import { sectionIndex } from './section-index.ts';
 import type { Stopwatch } from './stopwatch.ts';
 
@@ -37,6 +37,7 @@ export interface Meshed {
  * @param areas rings the mesh follows so that results over them are exact
  * @param coarsening multiplies every element size
  * @param isCoupled whether it stretches where it bends
+ * @param grading element sizes instead of those that follow from the problem
  * @throws Fault BAD_SHAPE, MESH, TOO_LARGE or DISCONNECTED with the path in the problem
  */
 export function meshPlate(
@@ -45,8 +46,9 @@ export function meshPlate(
   coarsening: number,
   clock: Stopwatch,
   isCoupled = false,
+  grading?: Grading,
 ): Meshed {
-  const domain = plateDomain(problem, areas, coarsening);
+  const domain = plateDomain(problem, areas, coarsening, grading);
   const mesh = meshDomain(domain.mesh, domain.size);
   requireOnePiece(mesh);
   const places = { locator: locator(mesh), section: sectionIndex(mesh, domain.regions) };

@@ -6,7 +6,7 @@ import type { Shape } from '../geometry/shape.ts';
 import type { MeshDomain } from '../mesh/domain.ts';
 import { type SizeField, sizeField } from '../mesh/size-field.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
-import { singularCorners } from './singular-corners.ts';
+import { coarsenedCorners, singularCorners } from './singular-corners.ts';
 
 /** A plate problem as the mesher sees it. */
 export interface PlateDomain {
@@ -22,8 +22,15 @@ export interface PlateDomain {
   readonly ring: (shape: Shape, path: string) => Ring;
 }
 
-/** Nodes that a plate gets when neither problem nor caller says how fine. */
-const NODES = 5000;
+/** Element sizes that take the place of those which follow from the problem. */
+export interface Grading {
+  readonly size: SizeField;
+  /** Longest edge of an arc, mm. */
+  readonly arc: number;
+}
+
+/** Nodes that a plate gets when neither problem nor caller says how fine, and those that it begins with when refined. */
+const [NODES, FIRST_NODES] = [5000, 1200];
 /** Sagitta of a polygonised arc over the element size. */
 const SAGITTA = 0.005;
 /** Element size grows by at most this much per unit of distance. */
@@ -36,18 +43,26 @@ const FEW_LOADS = 64;
  *
  * @param areas rings that the mesh follows so that results over them are exact, such as probe fields
  * @param coarsening multiplies every element size: 1 as asked, above 1 for a coarser mesh to compare with
+ * @param grading element sizes instead of those that follow from the problem
  * @throws Fault BAD_SHAPE with the path of the offending shape
  */
-export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coarsening = 1): PlateDomain {
+export function plateDomain(
+  problem: PlateProblem,
+  areas: readonly Ring[],
+  coarsening = 1,
+  grading?: Grading,
+): PlateDomain {
   // The outline is read twice: roughly for its extent, then with arcs as fine as the elements along them.
   const rough = [shapeRing(problem.outline, { chord: extentOf(problem.outline) / 200, path: 'outline' })];
   const base = baseSize(problem, rough);
-  const ring = (shape: Shape, path: string): Ring => shapeRing(shape, { chord: SAGITTA * base * coarsening, path });
+  const arc = (grading?.arc ?? base) * coarsening;
+  const ring = (shape: Shape, path: string): Ring => shapeRing(shape, { chord: rise(shape, arc), path });
 
   const outline = ring(problem.outline, 'outline');
   const openings = (problem.openings ?? []).map((shape, i) => ring(shape, `openings.${i}`));
   const regions = (problem.regions ?? []).map(({ shape }, i) => ring(shape, `regions.${i}.shape`));
   const plate = openings.length === 0 ? [outline] : difference([outline], openings);
+  const corners = heldSimply(problem) ? plate.flatMap(singularCorners) : [];
   const sources = [
     ...openings.map((opening) => ({ ring: opening, size: narrowed(opening, base) })),
     ...regions.map((region) => ({ ring: region, size: narrowed(region, base) })),
@@ -56,13 +71,16 @@ export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coars
       size: over === undefined ? bearingSize(diameter, base) : areaSize(ring(over, `supports.${i}.over`), base),
     })),
     ...pointLoads(problem).map((at) => ({ at, size: base / 3 })),
-    ...(heldSimply(problem) ? plate.flatMap((boundary) => singularCorners(boundary, base)) : []),
+    ...corners.map((corner) => ({ at: corner.at, size: base * corner.size })),
   ];
-  const asked = sizeField({ base, sources, growth: GROWTH });
+  const asked = grading?.size ?? sizeField({ base, sources, growth: GROWTH });
   return {
     mesh: { outline: plate, regions: [...regions, ...areas] },
     // Coarser everywhere alike, or the two meshes would not be of one family and their difference would say nothing.
-    size: (x, y) => coarsening * asked(x, y),
+    size:
+      coarsening === 1
+        ? asked
+        : coarsenedCorners((x, y) => coarsening * asked(x, y), corners, coarsening, coarsening * base),
     regions,
     areas,
     plate,
@@ -70,10 +88,11 @@ export function plateDomain(problem: PlateProblem, areas: readonly Ring[], coars
   };
 }
 
-/** Element size asked for, or one that gives the plate about {@link NODES} nodes: equilateral, 2/sqrt(3) h^-2 a node. */
-function baseSize(problem: PlateProblem, outline: Region): number {
-  if (problem.mesh !== undefined && 'size' in problem.mesh) return problem.mesh.size;
-  return Math.sqrt((area(outline) * 2) / (Math.sqrt(3) * NODES));
+/** Element size asked for, or one that gives the plate so many nodes: equilateral, 2/sqrt(3) h^-2 a node. */
+function baseSize({ mesh }: PlateProblem, outline: Region): number {
+  if (mesh !== undefined && 'size' in mesh) return mesh.size;
+  const nodes = mesh === undefined ? NODES : FIRST_NODES;
+  return Math.sqrt((area(outline) * 2) / (Math.sqrt(3) * nodes));
 }
 
 function heldSimply({ edges = [] }: PlateProblem): boolean {
@@ -85,6 +104,15 @@ function extentOf(shape: Shape): number {
   if ('rectangle' in shape) return Math.max(...shape.rectangle);
   const { min, max } = extent([shape.polygon]);
   return Math.max(max[0] - min[0], max[1] - min[1], 1e-6);
+}
+
+/**
+ * Largest rise of an arc above its edges, which are then no longer than the elements: a node between two corners of a
+ * polygonised arc that is simply supported would be held along a straight edge, and the plate converge to that of the
+ * polygon, too stiff by a quarter (the Babuska paradox). `rise = edge^2 / (8 radius)`.
+ */
+function rise(shape: Shape, size: number): number {
+  return Math.min(SAGITTA * size, size ** 2 / (4 * extentOf(shape)));
 }
 
 /** Two elements across the mean width 2A/P of a ring, within a fifth of the base size. */

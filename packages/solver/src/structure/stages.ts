@@ -5,6 +5,7 @@ import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
 import { equilibrium } from '../supports/equilibrium.ts';
 import { type Loading, type LoadRow, loadingOf } from './loading.ts';
 import { type Meshed, meshPlate } from './meshed.ts';
+import type { Grading } from './plate-domain.ts';
 import { isCoupled } from './sections.ts';
 import { type PlateSolution, solveCase } from './solution.ts';
 import { stopwatch } from './stopwatch.ts';
@@ -22,6 +23,8 @@ export interface PlateRequest {
   readonly keepMesh: boolean;
   /** Whether the plate stretches where it bends in any case, also of other requests on the same mesh. */
   readonly coupled?: boolean;
+  /** Element sizes instead of those that follow from the problem; for a request without stages before. */
+  readonly grading?: Grading;
   /** Solve on this mesh, made from the same shapes, instead of making one. */
   readonly meshed?: Meshed;
   /** Leave out the residual of each case, a third of the time of a moved support. */
@@ -61,7 +64,9 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
   // Elements are graded towards the supports, so a mesh made for others is not yet the mesh of this problem.
   const meshKey = JSON.stringify([shapeKey, held.map(({ at, diameter, over }) => [at, diameter, over])]);
   const sameMesh = previous !== null && (keepMesh ? previous.shapeKey === shapeKey : previous.meshKey === meshKey);
-  const meshed = request.meshed ?? (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock, coupled));
+  const meshed =
+    request.meshed ??
+    (sameMesh ? previous.meshed : meshPlate(plate, areas, coarsening, clock, coupled, request.grading));
 
   const structureKey = JSON.stringify([plate.section, plate.regions, plate.edges, plate.foundations, plate.theory]);
   const kept = previous?.meshed === meshed && previous.structureKey === structureKey ? previous : null;
