@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { pointSchema } from '../geometry/shape.ts';
+import { holeArraySchema } from '../section/hole-array.ts';
+import { positive } from './ranges.ts';
+
+const skipDies = z.number().int().min(0).max(50);
+
+export const probes = z
+  .strictObject({
+    count: z.number().int().min(1).max(20000).describe('probes in each site'),
+    field: z.tuple([positive(1e3), positive(1e3)]).describe('[along x, along y] of the drilled probe field, mm'),
+    preload: z.number().min(0).max(100).describe('board-side preload of one probe, N'),
+    touchdown: z.number().min(0).max(100).optional().describe('force of one probe at test height, N'),
+    rate: z.number().min(1e-4).max(1e4).optional().describe('spring rate of one probe, N/mm'),
+    relax: z
+      .boolean()
+      .optional()
+      .describe(
+        'whether probes give way as the head bows, so that its load falls by rate times deflection; needs rate',
+      ),
+    kind: z.enum(['floating', 'shouldered']).optional().describe('floating if left out'),
+    holes: holeArraySchema
+      .optional()
+      .describe('array of probe holes over the whole field, which softens it; solid if left out'),
+  })
+  .meta({ id: 'Probes' });
+
+export const sites = z
+  .strictObject({
+    columns: z.number().int().min(1).max(64),
+    rows: z.number().int().min(1).max(64),
+    die: z
+      .tuple([positive(1e3), positive(1e3)])
+      .optional()
+      .describe('[along x, along y] with scribe line, mm'),
+    skip: z.tuple([skipDies, skipDies]).optional().describe('skipped dies between sites [along x, along y]'),
+    pitch: z
+      .tuple([positive(1e4), positive(1e4)])
+      .optional()
+      .describe('site to site [along x, along y], mm; instead of die and skip'),
+    origin: pointSchema.optional().describe('centre of the pattern, mm; [0, 0] if left out'),
+    probes,
+  })
+  .meta({ id: 'Sites' });
