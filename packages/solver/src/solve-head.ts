@@ -1,5 +1,6 @@
 import type { FactorOptions } from './linear-algebra/factor.ts';
 import { type CompiledHead, compileHead, type HeadPlan } from './model/compile.ts';
+import { drilledRemarks } from './model/drilled-remarks.ts';
 import type { HeadModel } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { headCase } from './results/head-case.ts';
@@ -107,7 +108,11 @@ export function* headSteps(model: HeadModel, options: HeadOptions = {}): Generat
     mesh: main.structure.mesh,
     sites: head.sites,
     cases,
-    verdict: verdictOf(model.limits, cases, opinions, [...keepOutRemarks(model), ...lettingGo(cases)]),
+    verdict: verdictOf(model.limits, cases, opinions, [
+      ...keepOutRemarks(model),
+      ...drilledRemarks(model),
+      ...lettingGo(cases),
+    ]),
     dofs: 3 * main.structure.mesh.x.length,
     timings: { ...main.timings, total: performance.now() - started },
   };
