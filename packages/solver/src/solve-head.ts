@@ -1,5 +1,6 @@
 import type { Factor, FactorOptions } from './linear-algebra/factor.ts';
 import { compileHead, type HeadPlan } from './model/compile.ts';
+import { drilledRemarks } from './model/drilled-remarks.ts';
 import type { HeadModel, Limits } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { refineHead } from './refine-head.ts';
@@ -113,6 +114,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
     cases,
     verdict: verdictOf(model.limits, cases, opinions, [
       ...keepOutRemarks(model),
+      ...drilledRemarks(model),
       ...lettingGo(cases),
       ...losingContact(model, cases),
       ...slidingOnBoard(model),

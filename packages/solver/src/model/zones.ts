@@ -3,9 +3,9 @@ import { difference, intersection } from '../geometry/boolean.ts';
 import type { Region, Ring } from '../geometry/point.ts';
 import { perimeter, ringArea } from '../geometry/region.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
-import { requireTabulated } from '../section/drilled.ts';
 import { cellArea, type HoleArray } from '../section/hole-array.ts';
 import type { Layer, Section } from '../section/section.ts';
+import { requireDrillable } from '../section/stepped-holes.ts';
 import type { Frame, HeadModel, Material } from './head-model.ts';
 import { findMaterial } from './materials.ts';
 import { type HeadParts, outerRings } from './parts.ts';
@@ -59,7 +59,7 @@ export function zonesOf(model: HeadModel, parts: HeadParts, fields: readonly Rin
 function drilledRegions(model: HeadModel, section: SolidSection, fields: readonly Ring[]): PlateRegion[] {
   const { holes, count, field } = model.sites.probes;
   if (holes === undefined) return [];
-  requireTabulated(holes, 'sites.probes.holes');
+  requireDrillable(holes, section.thickness, 'sites.probes.holes');
   requireFieldRoom(holes, count, field);
   return fields.map((field) => ({ shape: polygon(field), section: { ...section, holes } }));
 }

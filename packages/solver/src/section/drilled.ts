@@ -1,7 +1,5 @@
 import { Fault } from '../fault/fault.ts';
 import { type HoleArray, holeFraction, ligament } from './hole-array.ts';
-import { SHEAR_CORRECTION, shearModulus } from './isotropic.ts';
-import type { Rigidity } from './rigidity.ts';
 
 /**
  * Effective constants of a plate full of holes over those of the solid plate, plane stress, for Poisson's ratio
@@ -58,35 +56,6 @@ export function drilledCompliance(holes: HoleArray, nu: number, path: string): C
     S11: (1 - nu ** 2) / E + along,
     S12: (-(1 - nu ** 2) * acrossNu(strainNu)) / E + along,
     S66: (1 - nu ** 2) * perShear,
-  };
-}
-
-/**
- * Bending and transverse shear stiffness of a drilled plate, its rows of holes turned by `holes.angle`. Shear modulus
- * across the plate: `G (1 - phi)/(1 + phi)` (Hashin; from memory).
- *
- * @throws Fault OUT_OF_RANGE when the ligament efficiency is outside of the table
- */
-export function drilledRigidity(
-  solid: { readonly E: number; readonly nu: number; readonly thickness: number; readonly holes: HoleArray },
-  path: string,
-): Rigidity {
-  const { E, nu, thickness, holes } = solid;
-  const { S11, S12, S66 } = drilledCompliance(holes, nu, path);
-  const scale = (E * thickness ** 3) / 12;
-  const Q11 = (scale * S11) / (S11 ** 2 - S12 ** 2);
-  const Q12 = (-scale * S12) / (S11 ** 2 - S12 ** 2);
-  const Q33 = scale / S66;
-  // A cubic stiffness turned by an angle: its anisotropy goes with sin^2 2a and sin 4a.
-  const anisotropy = Q11 - Q12 - 2 * Q33;
-  const angle = ((holes.angle ?? 0) * Math.PI) / 180;
-  const turn = (anisotropy / 2) * Math.sin(2 * angle) ** 2;
-  const skew = (anisotropy / 4) * Math.sin(4 * angle);
-  const phi = holeFraction(holes);
-  const shear = (SHEAR_CORRECTION * thickness * shearModulus(E, nu) * (1 - phi)) / (1 + phi);
-  return {
-    bending: Float64Array.of(Q11 - turn, Q12 + turn, skew, Q11 - turn, -skew, Q33 + turn),
-    shear: Float64Array.of(shear, 0, shear),
   };
 }
 

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 
-/** A regular array of round holes through a plate. */
+const bore = z.number().min(1e-3).max(100);
+
+/** A regular array of round holes through a plate, straight or with a wider step at one end. */
 export const holeArraySchema = z
   .strictObject({
     pitch: z.number().min(1e-3).max(100).describe('hole to hole, mm'),
-    diameter: z.number().min(1e-3).max(100).describe('mm'),
+    diameter: bore.describe('mm'),
     pattern: z.enum(['square', 'triangular']),
     angle: z
       .number()
@@ -12,6 +14,14 @@ export const holeArraySchema = z
       .max(360)
       .optional()
       .describe('degrees by which rows of holes are turned from x, counter-clockwise; 0 if left out'),
+    counterbore: z
+      .strictObject({
+        diameter: bore.describe('mm, more than that of the hole'),
+        depth: bore.describe('from the face, mm, less than the thickness'),
+        side: z.enum(['board', 'device']).describe('board: the lower face, z = -thickness/2; device: the upper'),
+      })
+      .optional()
+      .describe('wider step of every hole at one face'),
   })
   .meta({ id: 'HoleArray' });
 

@@ -1,6 +1,6 @@
 import { Fault } from '../fault/fault.ts';
 import { bondedLayers } from './bonded-layers.ts';
-import { drilledRigidity } from './drilled.ts';
+import { drilledRigidity } from './drilled-rigidity.ts';
 import { isotropicBending, SHEAR_CORRECTION, shearModulus } from './isotropic.ts';
 import type { Rigidity } from './rigidity.ts';
 import type { Layer, Section } from './section.ts';

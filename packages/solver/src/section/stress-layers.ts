@@ -1,5 +1,6 @@
 import { bondedLayers, bondedMiddle } from './bonded-layers.ts';
 import { freeStrain, type Temperature } from './free-strain.ts';
+import type { HoleArray } from './hole-array.ts';
 import { type HolePeaks, holePeaks } from './hole-concentration.ts';
 import { isotropicBending } from './isotropic.ts';
 import type { Membrane } from './membrane.ts';
@@ -72,10 +73,15 @@ export function stressLayers(
       of: section,
       expansion: expansion ?? null,
       slides: false,
-      holes: holes === undefined ? null : holePeaks(holes),
+      holes: holes === undefined ? null : holePeaks(widest(holes)),
       depth: t,
     },
   ];
+}
+
+/** An array with its holes as wide as their counterbores, where the peaks of stress are. */
+function widest({ counterbore, ...holes }: HoleArray): HoleArray {
+  return counterbore === undefined ? holes : { ...holes, diameter: counterbore.diameter };
 }
 
 /** Height of the neutral surface of bonded layers that have but one. */

@@ -1,6 +1,7 @@
 import { Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { drilledCompliance, drilledRigidity } from '../../src/section/drilled.ts';
+import { drilledCompliance } from '../../src/section/drilled.ts';
+import { drilledRigidity } from '../../src/section/drilled-rigidity.ts';
 import type { HoleArray } from '../../src/section/hole-array.ts';
 
 const array = (pattern: HoleArray['pattern'], mu: number): HoleArray => ({ pitch: 1, diameter: 1 - mu, pattern });
