@@ -1,11 +1,15 @@
 import { type CriterionVerdict, usedShare } from '@flathead/solver';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { CRITERION_NAMES } from '../format/criterion-text.ts';
 import { micrometreDigits, typeset } from '../format/number.ts';
-import { usePointer, useRun, useStaleness } from '../state/use-workbench.ts';
+import { staleCriteria } from '../state/stale-criteria.ts';
+import { unjudged } from '../state/unjudged.ts';
+import { usePointer, useRun, useStaleness, useView, useWorkbench } from '../state/use-workbench.ts';
 import { CaseChips } from './CaseChips.tsx';
 import { CriterionCard } from './CriterionCard.tsx';
 import { OutcomeMark } from './OutcomeMark.tsx';
 import { StaleNote } from './StaleNote.tsx';
+import { UnjudgedCard } from './UnjudgedCard.tsx';
 import styles from './verdict.module.css';
 
 /** The verdict, always in sight: word, sentence, each criterion against its limit, and the cases to look at. */
@@ -16,6 +20,11 @@ export function VerdictStrip() {
   /** A drag is not read out step by step. */
   const dragging = usePointer(({ dragged }) => dragged !== null);
   const [open, setOpen] = useState(false);
+  const { view } = useWorkbench();
+  const numbers = useView((state) => state.numbers);
+  const run = useRun((state) => state);
+  const kept = useMemo(() => staleCriteria(run), [run]);
+  const missing = useMemo(() => (run.solved ? unjudged(run.solved) : []), [run]);
   const worst = worstOf(verdict?.criteria ?? []);
   const shear = worst?.unit === 'mm' ? worst.shearAdds : null;
   const remarks = verdict?.remarks ?? [];
@@ -43,9 +52,17 @@ export function VerdictStrip() {
             </p>
           )}
         </div>
-        {verdict?.criteria.map((criterion) => (
-          <CriterionCard key={criterion.criterion} criterion={criterion} />
-        ))}
+        <div className={styles.cards}>
+          {verdict?.criteria.map((criterion) => (
+            <CriterionCard key={criterion.criterion} criterion={criterion} />
+          ))}
+          {kept.map((criterion) => (
+            <CriterionCard key={criterion.criterion} criterion={criterion} stale />
+          ))}
+          {missing.map((kind) => (
+            <UnjudgedCard key={kind} title={CRITERION_NAMES[kind]} />
+          ))}
+        </div>
       </div>
       <div className={styles.foot}>
         <CaseChips />
@@ -54,6 +71,15 @@ export function VerdictStrip() {
             {remarks.length} {remarks.length === 1 ? 'remark' : 'remarks'}
           </button>
         )}
+        <button
+          type="button"
+          className={styles.more}
+          aria-expanded={numbers}
+          data-testid="numbers"
+          onClick={() => view.setState({ numbers: !numbers })}
+        >
+          Numbers
+        </button>
         <StaleNote />
       </div>
       {open && remarks.length > 0 && (

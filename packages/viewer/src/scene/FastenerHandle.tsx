@@ -1,8 +1,10 @@
 import { useRef } from 'react';
 import { screwSize } from '../buffers/screw-size.ts';
 import { seatHeight } from '../buffers/seat-height.ts';
+import { forceDigits } from '../format/number.ts';
 import { beginFastenerMove, type FastenerMove } from '../state/fastener-moves.ts';
-import { useModel, usePointer, useView, useWorkbench } from '../state/use-workbench.ts';
+import { shownCase } from '../state/shown-case.ts';
+import { useModel, usePointer, useRun, useView, useWorkbench } from '../state/use-workbench.ts';
 import { DragReadout } from './DragReadout.tsx';
 import styles from './labels.module.css';
 import { deviationAt, planPoint, useStageFrame } from './stage-frame.ts';
@@ -28,6 +30,12 @@ export function FastenerHandle({ index }: { index: number }) {
   });
   const mirror = useView((view) => view.mirror);
   const dragged = usePointer((pointer) => pointer.dragged === index);
+  const caseName = useView((view) => view.caseName);
+  const force = useRun(({ solved }) =>
+    solved
+      ? shownCase(solved.result, caseName).fasteners.find((other) => other.name === fastener?.name)?.reaction
+      : undefined,
+  );
   const move = useRef<FastenerMove | null>(null);
   const grip = useRef<{ readonly offset: readonly [number, number]; readonly z: number } | null>(null);
   if (fastener === undefined) return null;
@@ -90,6 +98,7 @@ export function FastenerHandle({ index }: { index: number }) {
     >
       <span className={styles.tag}>
         <span className={styles.called}>{name}</span>
+        {!dragged && force !== undefined && <span className={styles.force}>{forceDigits(-force)} N</span>}
         {dragged && <DragReadout fastener={fastener} />}
       </span>
     </button>
