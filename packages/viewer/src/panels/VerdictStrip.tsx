@@ -2,8 +2,7 @@ import { type CriterionVerdict, usedShare } from '@flathead/solver';
 import { useMemo, useState } from 'react';
 import { CRITERION_NAMES } from '../format/criterion-text.ts';
 import { micrometreDigits, typeset } from '../format/number.ts';
-import { staleCriteria } from '../state/stale-criteria.ts';
-import { unjudged } from '../state/unjudged.ts';
+import { criterionStates } from '../state/criterion-states.ts';
 import { usePointer, useRun, useStaleness, useView, useWorkbench } from '../state/use-workbench.ts';
 import { CaseChips } from './CaseChips.tsx';
 import { CriterionCard } from './CriterionCard.tsx';
@@ -22,9 +21,9 @@ export function VerdictStrip() {
   const [open, setOpen] = useState(false);
   const { view } = useWorkbench();
   const numbers = useView((state) => state.numbers);
-  const run = useRun((state) => state);
-  const kept = useMemo(() => staleCriteria(run), [run]);
-  const missing = useMemo(() => (run.solved ? unjudged(run.solved) : []), [run]);
+  const solved = useRun((run) => run.solved);
+  const full = useRun((run) => run.full);
+  const criteria = useMemo(() => criterionStates({ solved, full }), [solved, full]);
   const worst = worstOf(verdict?.criteria ?? []);
   const shear = worst?.unit === 'mm' ? worst.shearAdds : null;
   const remarks = verdict?.remarks ?? [];
@@ -53,15 +52,13 @@ export function VerdictStrip() {
           )}
         </div>
         <div className={styles.cards}>
-          {verdict?.criteria.map((criterion) => (
-            <CriterionCard key={criterion.criterion} criterion={criterion} />
-          ))}
-          {kept.map((criterion) => (
-            <CriterionCard key={criterion.criterion} criterion={criterion} stale />
-          ))}
-          {missing.map((kind) => (
-            <UnjudgedCard key={kind} title={CRITERION_NAMES[kind]} />
-          ))}
+          {criteria.map(({ kind, state, verdict: judged }) =>
+            judged ? (
+              <CriterionCard key={kind} criterion={judged} stale={state === 'kept'} />
+            ) : (
+              <UnjudgedCard key={kind} title={CRITERION_NAMES[kind]} awaited={state === 'awaited'} />
+            ),
+          )}
         </div>
       </div>
       <div className={styles.foot}>

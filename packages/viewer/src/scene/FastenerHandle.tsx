@@ -40,6 +40,7 @@ export function FastenerHandle({ index }: { index: number }) {
   const grip = useRef<{ readonly offset: readonly [number, number]; readonly z: number } | null>(null);
   if (fastener === undefined) return null;
   const { name, at } = fastener;
+  const held = force === undefined || dragged ? '' : ` ${forceDigits(-force)} N`;
 
   const begin = (): FastenerMove => {
     move.current ??= beginFastenerMove(workbench, index, mirror);
@@ -65,7 +66,7 @@ export function FastenerHandle({ index }: { index: number }) {
       className={styles.handle}
       data-testid={`fastener-${name}`}
       data-dragged={dragged || undefined}
-      aria-label={`Fastener ${name} at x ${at[0]}, y ${at[1]} mm. Drag it, or move it with the arrow keys.`}
+      aria-label={`Fastener ${name}${held} at x ${at[0]}, y ${at[1]} mm. Drag it, or move it with the arrow keys.`}
       onPointerDown={(event) => {
         if (event.button !== 0) return;
         event.stopPropagation();
@@ -98,7 +99,7 @@ export function FastenerHandle({ index }: { index: number }) {
     >
       <span className={styles.tag}>
         <span className={styles.called}>{name}</span>
-        {!dragged && force !== undefined && <span className={styles.force}>{forceDigits(-force)} N</span>}
+        {held !== '' && <span className={styles.force}>{held}</span>}
         {dragged && <DragReadout fastener={fastener} />}
       </span>
     </button>

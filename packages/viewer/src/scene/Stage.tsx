@@ -4,6 +4,7 @@ import { useExaggeration } from '../state/use-exaggeration.ts';
 import { useRun, useWorkbench } from '../state/use-workbench.ts';
 import { FastenerHandles } from './FastenerHandles.tsx';
 import { Readout } from './Readout.tsx';
+import { SeatLabels } from './SeatLabels.tsx';
 import { SiteLabels } from './SiteLabels.tsx';
 import { StageBoundary } from './StageBoundary.tsx';
 import { StageCanvas } from './StageCanvas.tsx';
@@ -61,6 +62,7 @@ export function Stage() {
         <StageBoundary>
           <StageCanvas />
           {solved && <SiteLabels solved={solved} />}
+          <SeatLabels />
           <FastenerHandles />
           <Readout />
         </StageBoundary>

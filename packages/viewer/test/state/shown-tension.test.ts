@@ -1,24 +1,7 @@
-import { checkHeadModel, solveHead } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
-import { withKnownMesh } from '../../src/state/known-mesh.ts';
-import type { Solved } from '../../src/state/run-store.ts';
 import { shownCase } from '../../src/state/shown-case.ts';
 import { shownTension, tensionScale } from '../../src/state/shown-tension.ts';
-import { staleCriteria } from '../../src/state/stale-criteria.ts';
-import { unjudged } from '../../src/state/unjudged.ts';
-import { sampleHead } from './sample-head.ts';
-
-const model = checkHeadModel({
-  ...sampleHead,
-  body: { ...sampleHead.body, material: 'own' },
-  materials: { own: { E: 66000, nu: 0.29, kind: 'ceramic', strength: 90 } },
-  limits: { ...sampleHead.limits, strengthFactor: 3, failureProbability: 1e-6 },
-});
-const run = solveHead(model);
-const full: Solved = { model, result: run.result, quality: 'full' };
-/** As it comes across a worker: a copy. */
-const later = structuredClone(solveHead(model, { quality: 'live', previous: run.stages }).result);
-const live: Solved = { model, result: withKnownMesh(later, full.result), quality: 'live' };
+import { full, later, live, model } from './answers.ts';
 
 describe('shownTension', () => {
   it('is that of the answer shown, or of the last full one on the same mesh', () => {
@@ -48,18 +31,5 @@ describe('tensionScale', () => {
     const largest = Math.max(...tension!.bodyTension);
     expect(largest).toBeGreaterThan(0);
     expect(tensionScale({ ...model, limits }, tension)).toEqual({ top: largest, limited: false });
-  });
-});
-
-describe('criteria', () => {
-  it('of stress stay from the full answer while a live one is shown', () => {
-    expect(live.result.verdict.criteria.map(({ criterion }) => criterion)).not.toContain('strength');
-    expect(staleCriteria({ solved: live, full }).map(({ criterion }) => criterion)).toEqual(['strength']);
-    expect(staleCriteria({ solved: full, full })).toEqual([]);
-  });
-
-  it('are not judged where a material lacks what they need', () => {
-    expect(unjudged(full)).toEqual(['failureProbability']);
-    expect(unjudged(live)).toEqual([]);
   });
 });
