@@ -39,7 +39,10 @@ export function VerdictStrip() {
         <div className={styles.summary} role="status" aria-live={dragging ? 'off' : 'polite'}>
           {verdict ? (
             <>
-              <OutcomeMark outcome={verdict.outcome} />
+              <OutcomeMark
+                outcome={verdict.outcome}
+                soFar={criteria.some(({ state }) => state === 'kept' || state === 'awaited')}
+              />
               <p className={styles.sentence}>
                 {typeset(verdict.sentence)}
                 {shear !== null && ` Transverse shear is ${micrometreDigits(shear)} µm of it.`}

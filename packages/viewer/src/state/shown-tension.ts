@@ -29,13 +29,17 @@ export interface TensionScale {
   readonly limited: boolean;
 }
 
-/** The allowed stress where the model asks for a strength factor and knows the strength; else the largest tension. */
+/**
+ * The allowed tension where the model asks for a strength factor of a body that breaks by tension, and knows the strength;
+ * else the largest tension.
+ */
 export function tensionScale(model: HeadModel, tension: ShownTension | null): TensionScale {
   const { strengthFactor } = model.limits;
   const name = model.body.material;
   const preset = Object.hasOwn(materialPresets, name) ? materialPresets[name] : undefined;
-  const strength = (model.materials?.[name] ?? preset)?.strength;
-  if (strengthFactor !== undefined && strength !== undefined) return { top: strength / strengthFactor, limited: true };
+  const { strength, kind = 'ceramic' } = model.materials?.[name] ?? preset ?? {};
+  if (strengthFactor !== undefined && strength !== undefined && kind === 'ceramic')
+    return { top: strength / strengthFactor, limited: true };
   const largest = tension === null ? 0 : tension.bodyTension.reduce((most, value) => Math.max(most, value), 0);
   return { top: Math.max(largest, 1e-3), limited: false };
 }

@@ -26,6 +26,11 @@ describe('tensionScale', () => {
     expect(tensionScale(model, tension)).toEqual({ top: 30, limited: true });
   });
 
+  it('ends at no limit where the body yields rather than breaks', () => {
+    const materials = { own: { ...model.materials!.own, kind: 'metal' as const } };
+    expect(tensionScale({ ...model, materials }, tension).limited).toBe(false);
+  });
+
   it('ends at the largest tension where none is asked for', () => {
     const { strengthFactor: _, ...limits } = model.limits;
     const largest = Math.max(...tension!.bodyTension);
