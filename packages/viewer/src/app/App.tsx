@@ -1,5 +1,6 @@
 import { MantineProvider } from '@mantine/core';
 import { Suspense, useState } from 'react';
+import { NumbersPanel } from '../panels/NumbersPanel.tsx';
 import { Recipe } from '../panels/Recipe.tsx';
 import { VerdictStrip } from '../panels/VerdictStrip.tsx';
 import { WorkbenchContext } from '../state/use-workbench.ts';
@@ -23,9 +24,12 @@ export function App({ workbench }: { workbench: Workbench }) {
           <Recipe />
           <main className={styles.bench}>
             <VerdictStrip />
-            <Suspense fallback={<div className={styles.empty} />}>
-              <Stage />
-            </Suspense>
+            <div className={styles.view}>
+              <Suspense fallback={<div className={styles.empty} />}>
+                <Stage />
+              </Suspense>
+              <NumbersPanel />
+            </div>
           </main>
         </div>
         <Notices />

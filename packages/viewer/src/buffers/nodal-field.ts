@@ -32,22 +32,25 @@ export function nodalSlopes({ x, y, triangles }: Mesh, values: Float64Array): Fl
 }
 
 /**
- * Deviation and slopes at the vertices of a solid, as the stage uploads them.
+ * Deviation, slopes and what the colours show at the vertices of a solid, as the stage uploads them.
  *
  * @param node `[nVertices]` node of each vertex
- * @param out `[3 * nVertices]` deviation, d/dx, d/dy
+ * @param paint `[nNodes]`
+ * @param out `[4 * nVertices]` deviation, d/dx, d/dy, paint
  */
 export function gatherField(
   node: Uint32Array,
   values: Float64Array,
   slopes: Float32Array,
+  paint: Float64Array,
   out: Float32Array,
 ): Float32Array {
   for (let i = 0; i < node.length; i++) {
     const v = node[i];
-    out[3 * i] = values[v];
-    out[3 * i + 1] = slopes[2 * v];
-    out[3 * i + 2] = slopes[2 * v + 1];
+    out[4 * i] = values[v];
+    out[4 * i + 1] = slopes[2 * v];
+    out[4 * i + 2] = slopes[2 * v + 1];
+    out[4 * i + 3] = paint[v];
   }
   return out;
 }

@@ -1,5 +1,5 @@
 import type { CriterionVerdict } from '@flathead/solver';
-import { scaleLinear } from 'd3-scale';
+import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId } from 'react';
 import { OVER, OVER_DARK, RAMP } from '../buffers/ramp.ts';
 import styles from './gauge.module.css';
@@ -10,14 +10,17 @@ const BAR = { y: 11, height: 6 };
 /** The scale reaches this share of the limit, or of the value where that is more. */
 const REACH = { limit: 1.45, value: 1.12 };
 
+/** Where the line between the ends of a bracketed joint runs. */
+const BELOW = 22;
+/** Powers of ten below the limit that the scale of a probability shows, and above. */
+const POWERS = { below: 6, above: 2 };
+
 /** A value on the scale of its limit, in the colours of the stage: needle, error whisker, mark of the limit. */
 export function CriterionGauge({ criterion }: { criterion: CriterionVerdict }) {
-  const { value, limit, error, bound } = criterion;
+  const { value, limit, error, bound, bracket } = criterion;
   const broken = bound === 'most' ? value > limit : value < limit;
   const id = useId();
-  const x = scaleLinear()
-    .domain([0, Math.max(REACH.limit * limit, REACH.value * (value + (error ?? 0)))])
-    .range([1, WIDTH - 1]);
+  const x = criterion.criterion === 'failureProbability' ? powersOfTen(criterion) : evenly(criterion);
   const [low, high] = [x(Math.max(0, value - (error ?? 0))), x(value + (error ?? 0))];
   const at = x(value);
   return (
@@ -47,6 +50,12 @@ export function CriterionGauge({ criterion }: { criterion: CriterionVerdict }) {
         />
       )}
       <line className={styles.limit} x1={x(limit)} x2={x(limit)} y1={BAR.y - 5} y2={BAR.y + BAR.height + 5} />
+      {bracket !== null && (
+        <path
+          className={styles.bracket}
+          d={`M${x(bracket.sliding)} ${BELOW - 3}v6M${x(bracket.bonded)} ${BELOW - 3}v6M${x(bracket.sliding)} ${BELOW}H${x(bracket.bonded)}`}
+        />
+      )}
       {error !== null && (
         <path
           className={styles.whisker}
@@ -57,4 +66,18 @@ export function CriterionGauge({ criterion }: { criterion: CriterionVerdict }) {
       <line className={styles.stem} x1={at} x2={at} y1={BAR.y - 4} y2={BAR.y + BAR.height + 3} />
     </svg>
   );
+}
+
+function evenly({ value, limit, error, bracket }: CriterionVerdict): (amount: number) => number {
+  const ends = bracket === null ? [] : [bracket.sliding, bracket.bonded];
+  return scaleLinear()
+    .domain([0, Math.max(REACH.limit * limit, REACH.value * Math.max(value + (error ?? 0), ...ends))])
+    .range([1, WIDTH - 1]);
+}
+
+function powersOfTen({ limit }: CriterionVerdict): (amount: number) => number {
+  return scaleLog()
+    .domain([limit / 10 ** POWERS.below, limit * 10 ** POWERS.above])
+    .range([1, WIDTH - 1])
+    .clamp(true);
 }

@@ -3,6 +3,11 @@ export function fieldText(value: number): string {
   return String(Number(value.toFixed(6)));
 }
 
+/** A value as a field shows it by powers of ten, to six figures, none superfluous: `2.5e-7`. */
+export function exponentText(value: number): string {
+  return Number(value.toPrecision(6)).toExponential().replace('e+0', '');
+}
+
 /** A coordinate, mm, with one decimal, or more where the value has them: `12.5`, `-0.25`. */
 export function coordinateText(value: number): string {
   const short = value.toFixed(1);
@@ -13,6 +18,24 @@ export function coordinateText(value: number): string {
 export function micrometreDigits(millimetres: number): string {
   const um = Math.abs(millimetres) * 1000;
   return um.toFixed(um >= 100 ? 0 : um >= 10 ? 1 : 2);
+}
+
+/** Probability to two figures: `0.12`, `3.4e-7`; below what can be told from none `<1e-12`. */
+export function probabilityDigits(value: number): string {
+  if (value < 1e-12) return value === 0 ? '0' : '<1e-12';
+  return value >= 0.01 ? fieldText(Number(value.toPrecision(2))) : value.toExponential(1).replace('-', MINUS);
+}
+
+/** Force, N: `4.25`, `12.3`, `1250`, with a true minus sign. */
+export function forceDigits(newtons: number): string {
+  const size = Math.abs(newtons);
+  const text = newtons.toFixed(size >= 100 ? 0 : size >= 1 ? 1 : size >= 0.1 || size === 0 ? 2 : 4);
+  return signed(Number(text) === 0 ? text.replace('-', '') : text);
+}
+
+/** Stress, MPa, to three figures: `38.2`. */
+export function stressDigits(stress: number): string {
+  return fieldText(Number(stress.toPrecision(3)));
 }
 
 /** Digits of an amount of a criterion, without sign: a length as a deflection in um, N and ratios to three figures. */

@@ -1,12 +1,22 @@
+import { siteLayout } from '@flathead/solver';
 import { NativeSelect } from '@mantine/core';
 import { Icon } from '../app/icons.tsx';
 import { propose } from '../state/propose.ts';
 import { withoutCase } from '../state/recipe-edits.ts';
+import { type TouchKind, touchedBy, touchKind } from '../state/touched-sites.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import styles from './field.module.css';
 import { NumberField } from './NumberField.tsx';
 import section from './section.module.css';
 import { TextField } from './TextField.tsx';
+import { TouchedRows } from './TouchedRows.tsx';
+
+const KINDS: { value: TouchKind; label: string }[] = [
+  { value: 'none', label: 'none' },
+  { value: 'all', label: 'all' },
+  { value: 'list', label: 'named' },
+  { value: 'wafer', label: 'a wafer' },
+];
 
 /** One load case: which sites are touched down, how warm the head is, and how much warmer its device side. */
 export function CaseRow({ index, only }: { index: number; only: boolean }) {
@@ -14,7 +24,6 @@ export function CaseRow({ index, only }: { index: number; only: boolean }) {
   const name = useModel((model) => model.cases[index]?.name ?? '');
   const touched = useModel((model) => model.cases[index]?.touched);
   const path = `cases.${index}`;
-  const list = Array.isArray(touched) ? [{ value: 'list', label: `${touched.length} by name` }] : [];
   return (
     <>
       <TextField path={`${path}.name`} name={`Name of case ${index + 1}`} />
@@ -22,12 +31,14 @@ export function CaseRow({ index, only }: { index: number; only: boolean }) {
         className={styles.choice}
         size="xs"
         aria-label={`Sites touched in ${name}`}
-        data={[{ value: 'none', label: 'none' }, { value: 'all', label: 'all' }, ...list]}
-        value={touched === undefined ? 'none' : touched === 'all' ? 'all' : 'list'}
+        data-testid={`touched-${index}`}
+        data={KINDS}
+        value={touchKind(touched)}
         onChange={(event) => {
-          const next = event.currentTarget.value === 'all' ? 'all' : undefined;
+          const kind = KINDS.find(({ value }) => value === event.currentTarget.value)?.value ?? 'none';
           history.edit((model) => {
-            const proposal = propose(model, `${path}.touched`, next);
+            const sites = siteLayout(model.sites).map((site) => site.name);
+            const proposal = propose(model, `${path}.touched`, touchedBy(kind, sites));
             return proposal.ok ? proposal.model : model;
           });
         }}
@@ -46,6 +57,7 @@ export function CaseRow({ index, only }: { index: number; only: boolean }) {
           <Icon name="cross" size={13} />
         </button>
       )}
+      <TouchedRows index={index} name={name} />
     </>
   );
 }

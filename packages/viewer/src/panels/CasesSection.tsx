@@ -1,17 +1,24 @@
 import { Icon } from '../app/icons.tsx';
 import { withNewCase } from '../state/recipe-edits.ts';
-import { useModel, useWorkbench } from '../state/use-workbench.ts';
+import { useModel, useRefusal, useWorkbench } from '../state/use-workbench.ts';
 import { CaseRow } from './CaseRow.tsx';
 import { Section } from './Section.tsx';
 import styles from './section.module.css';
+
+const KEYS = ['name', 'touched', 'temperature', 'gradient'].concat(
+  ['', '.diameter', '.edge', '.centre'].map((key) => `touched.wafer${key}`),
+);
 
 /** The states of the head that are judged. */
 export function CasesSection() {
   const { history } = useWorkbench();
   const count = useModel((model) => model.cases.length);
-  const claimed = Array.from({ length: count }, (_, i) =>
-    ['name', 'touched', 'temperature', 'gradient'].map((key) => `cases.${i}.${key}`),
-  ).flat();
+  const fault = useRefusal();
+  const claimed = [
+    ...Array.from({ length: count }, (_, i) => KEYS.map((key) => `cases.${i}.${key}`)).flat(),
+    // A name in a list of sites, as `cases.0.touched.2`.
+    ...(fault !== null && /^cases\.\d+\.touched\.\d+$/.test(fault.path) ? [fault.path] : []),
+  ];
   return (
     <Section title="Load cases" aside="the worst decides" of="cases" claimed={claimed}>
       <div className={styles.table} style={{ gridTemplateColumns: '1fr 84px 64px 64px 24px' }}>

@@ -10,15 +10,17 @@ interface ChoiceProps {
   readonly path: string;
   readonly name: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];
+  /** The option that stands where the model leaves the word out, and that leaves it out when chosen. */
+  readonly standard?: string;
 }
 
 /** One of a few words of the model. A word that is not among the options is shown as it is. */
-export const Choice = memo(function Choice({ path, name, options }: ChoiceProps) {
+export const Choice = memo(function Choice({ path, name, options, standard }: ChoiceProps) {
   const { history } = useWorkbench();
   const value = useModel((model) => valueAt(model, path));
   const fault = useFieldFault(path);
   const troubleId = useId();
-  const text = typeof value === 'string' ? value : '';
+  const text = typeof value === 'string' ? value : (standard ?? '');
   const known = options.some((option) => option.value === text);
   return (
     <>
@@ -32,7 +34,8 @@ export const Choice = memo(function Choice({ path, name, options }: ChoiceProps)
         data={known ? options : [{ value: text, label: text === '' ? 'none' : text }, ...options]}
         value={text}
         onChange={(event) => {
-          const next = event.currentTarget.value;
+          const chosen = event.currentTarget.value;
+          const next = chosen === standard ? undefined : chosen;
           history.edit((model) => {
             const proposal = propose(model, path, next);
             return proposal.ok ? proposal.model : model;

@@ -1,17 +1,36 @@
+import styles from './field.module.css';
 import { NumberField } from './NumberField.tsx';
 import { Row } from './Row.tsx';
 import { Section } from './Section.tsx';
 
+const OFF = 'not judged';
+const CLAIMED = ['bow', 'flatness', 'contactForce', 'strengthFactor', 'failureProbability', 'fastener', 'margin'].map(
+  (key) => `limits.${key}`,
+);
+
 /** What the verdict compares with. */
 export function LimitsSection() {
   return (
-    <Section title="Limits" of="limits" claimed={['limits.bow', 'limits.flatness', 'limits.margin']}>
+    <Section title="Limits" aside="an empty one is not judged" of="limits" claimed={CLAIMED}>
       <Row label="Bow of the site area">
         <NumberField path="limits.bow" name="Limit of bow" unit="µm" scale={1000} />
       </Row>
       <Row label="Flatness of the site area">
-        <NumberField path="limits.flatness" name="Limit of flatness" unit="µm" scale={1000} empty="none" />
+        <NumberField path="limits.flatness" name="Limit of flatness" unit="µm" scale={1000} empty={OFF} />
       </Row>
+      <Row label="Contact force, at least">
+        <NumberField path="limits.contactForce" name="Least contact force" unit="N" step={0.01} empty={OFF} />
+      </Row>
+      <Row label="Strength ÷ stress, at least">
+        <NumberField path="limits.strengthFactor" name="Least strength factor" step={0.5} empty={OFF} />
+      </Row>
+      <Row label="Failure of the ceramic">
+        <NumberField path="limits.failureProbability" name="Limit of failure probability" byPowers empty={OFF} />
+      </Row>
+      <Row label="Use of a fastener">
+        <NumberField path="limits.fastener" name="Limit of fastener use" unit="%" scale={100} step={5} empty={OFF} />
+      </Row>
+      <p className={styles.note}>Of its proof load, its tapped thread and its clamp force; needs a preload.</p>
       <Row label="Margin to keep in hand">
         <NumberField path="limits.margin" name="Margin to keep in hand" unit="%" scale={100} empty="0" />
       </Row>

@@ -24,12 +24,24 @@ export function MaterialRow({ path, name }: { path: string; name: string }) {
       </Row>
       {material && (
         <p className={styles.note}>
-          E {Math.round(material.E / 100) / 10} GPa, Poisson {material.nu}
+          {properties(material)}
           {material.source ? `; ${material.source}` : ''}
         </p>
       )}
     </>
   );
+}
+
+function properties({ E, nu, expansion, strength, kind, weibull }: Material): string {
+  return [
+    `E ${Math.round(E / 100) / 10} GPa`,
+    `Poisson ${nu}`,
+    ...(expansion === undefined ? [] : [`expansion ${Number((expansion * 1e6).toPrecision(3))} \u00b5m/(m K)`]),
+    strength === undefined
+      ? 'strength not known'
+      : `${kind === 'ceramic' ? 'flexural strength' : 'strength'} ${strength} MPa`,
+    ...(weibull === undefined ? [] : [`Weibull modulus ${weibull}`]),
+  ].join(', ');
 }
 
 function presetOf(name: string): Material | undefined {

@@ -1,5 +1,5 @@
 import { memo, useId, useRef, useState } from 'react';
-import { fieldText } from '../format/number.ts';
+import { exponentText, fieldText } from '../format/number.ts';
 import { parseNumber } from '../format/parse-number.ts';
 import type { Gesture } from '../state/history.ts';
 import { propose } from '../state/propose.ts';
@@ -21,6 +21,8 @@ interface NumberFieldProps {
   readonly step?: number;
   /** Said in an empty field, which then leaves the value out of the model. */
   readonly empty?: string;
+  /** Shown by powers of ten, such as 1e-6; an arrow key multiplies by ten. */
+  readonly byPowers?: boolean;
   /** Takes the faults of the pair that the value belongs to. */
   readonly forPair?: boolean;
 }
@@ -29,7 +31,7 @@ const BEGUN = /^\s*[+\-\u2212]?[.,]?$/;
 
 /** A number of the model. What is typed stays as typed; it reaches the model when it is right by the schema. */
 export const NumberField = memo(function NumberField(props: NumberFieldProps) {
-  const { path, name, unit = '', scale = 1, step = 1, empty, forPair = false } = props;
+  const { path, name, unit = '', scale = 1, step = 1, empty, byPowers = false, forPair = false } = props;
   const { head, history } = useWorkbench();
   const value = useModel((model) => valueAt(model, path));
   const fault = useFieldFault(path, forPair);
@@ -39,7 +41,8 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
   const gesture = useRef<Gesture | null>(null);
   const troubleId = useId();
 
-  const plain = typeof value === 'number' ? fieldText(value * scale) : '';
+  const shown = byPowers ? exponentText : fieldText;
+  const plain = typeof value === 'number' ? shown(value * scale) : '';
   const text = draft?.text ?? (typed !== null && typed.value === value ? typed.text : plain);
   const trouble = draft ? (draft.begun ? null : draft.message) : fault;
 
@@ -96,7 +99,8 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
             const up = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
             if (up === 0 || typeof value !== 'number') return;
             event.preventDefault();
-            take(fieldText(value * scale + up * (event.shiftKey ? step / 10 : step)));
+            if (byPowers) take(exponentText(value * scale * 10 ** up));
+            else take(fieldText(value * scale + up * (event.shiftKey ? step / 10 : step)));
           }}
         />
         {unit !== '' && text !== '' && (

@@ -3,6 +3,7 @@ import { CasesSection } from './CasesSection.tsx';
 import { FastenersSection } from './FastenersSection.tsx';
 import { FrameSection } from './FrameSection.tsx';
 import { LimitsSection } from './LimitsSection.tsx';
+import { SeatsSection } from './SeatsSection.tsx';
 import { SitesSection } from './SitesSection.tsx';
 import styles from './section.module.css';
 
@@ -14,6 +15,7 @@ export function Recipe() {
       <SitesSection />
       <FrameSection />
       <FastenersSection />
+      <SeatsSection />
       <CasesSection />
       <LimitsSection />
     </aside>

@@ -1,7 +1,10 @@
 import { SegmentedControl } from '@mantine/core';
-import { withHoles, withPitchInstead } from '../state/recipe-edits.ts';
+import { useId } from 'react';
+import { withHoles, withPitchInstead, withRelaxing } from '../state/recipe-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { Choice } from './Choice.tsx';
+import { FieldTrouble, useFieldFault } from './FieldTrouble.tsx';
+import styles from './field.module.css';
 import { NumberField } from './NumberField.tsx';
 import { Row, Times } from './Row.tsx';
 import { Section } from './Section.tsx';
@@ -9,7 +12,8 @@ import { Toggle } from './Toggle.tsx';
 
 const PROBES = 'sites.probes';
 const CLAIMED = [
-  ...['sites.columns', 'sites.rows', 'sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.count`, `${PROBES}.preload`],
+  ...['sites.columns', 'sites.rows', 'sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.count`],
+  ...['preload', 'touchdown', 'rate', 'kind', 'relax'].map((key) => `${PROBES}.${key}`),
   ...['pitch', 'diameter', 'pattern', 'angle'].map((key) => `${PROBES}.holes.${key}`),
   ...['sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.field`].flatMap((path) => [path, `${path}.0`, `${path}.1`]),
 ];
@@ -31,6 +35,9 @@ export function SitesSection() {
   const drilled = sites.probes.holes !== undefined;
   const count = sites.columns * sites.rows;
   const force = sites.probes.count * sites.probes.preload;
+  const relaxing = sites.probes.relax === true;
+  const relaxFault = useFieldFault(`${PROBES}.relax`);
+  const relaxTrouble = useId();
   const aside = `${count} ${count === 1 ? 'site' : 'sites'}, ${force.toFixed(force < 10 ? 1 : 0)} N each`;
   return (
     <Section title="Sites" aside={aside} of="sites" claimed={CLAIMED}>
@@ -116,8 +123,29 @@ export function SitesSection() {
         />
       </Row>
       <Row label="Probes">
-        <Choice path={`${PROBES}.kind`} name="Kind of probe" options={KINDS} />
+        <Choice path={`${PROBES}.kind`} name="Kind of probe" options={KINDS} standard="floating" />
       </Row>
+      <Row label="Spring rate of a probe">
+        <NumberField path={`${PROBES}.rate`} name="Spring rate of a probe" unit="N/mm" step={0.05} empty="not given" />
+      </Row>
+      {(sites.probes.rate !== undefined || relaxing) && (
+        <>
+          <Row label="Relax as the head bows">
+            <Toggle
+              name="Probes relax as the head bows"
+              testId="relax-switch"
+              on={relaxing}
+              onChange={(on) => history.edit((model) => withRelaxing(model, on))}
+            />
+            <FieldTrouble id={relaxTrouble} message={relaxFault} />
+          </Row>
+          <p className={styles.note}>
+            {relaxing
+              ? 'A probe loses its rate times the deflection of the head.'
+              : 'Off: each probe pushes with its whole preload, the worst for the bow.'}
+          </p>
+        </>
+      )}
     </Section>
   );
 }

@@ -1,5 +1,5 @@
 import { typeset } from '../format/number.ts';
-import { useRefusal, useRun, useStaleness, useWorkbench } from '../state/use-workbench.ts';
+import { useModel, useRefusal, useRun, useStaleness, useWorkbench } from '../state/use-workbench.ts';
 import styles from './verdict.module.css';
 
 /** Says when the answer shown is not that of the head shown, and why. */
@@ -10,6 +10,7 @@ export function StaleNote() {
   const kept = useRun(({ solved }) => solved !== null);
   const lead = kept ? 'Last good answer shown.' : 'No answer.';
   const live = useRun(({ solved }) => solved?.quality === 'live');
+  const stress = useModel(({ limits }) => (limits.strengthFactor ?? limits.failureProbability) !== undefined);
   if (stale === 'refused')
     return (
       <p className={styles.note} data-tone="fail" role="alert">
@@ -33,7 +34,8 @@ export function StaleNote() {
     );
   return live ? (
     <p className={styles.note} data-tone="late">
-      <span className={styles.pulse} aria-hidden="true" /> Estimating the error
+      <span className={styles.pulse} aria-hidden="true" />{' '}
+      {stress ? 'Estimating the error; stress is judged with it' : 'Estimating the error'}
     </p>
   ) : null;
 }

@@ -1,11 +1,14 @@
 import { type CriterionVerdict, usedShare } from '@flathead/solver';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { CRITERION_NAMES } from '../format/criterion-text.ts';
 import { micrometreDigits, typeset } from '../format/number.ts';
-import { usePointer, useRun, useStaleness } from '../state/use-workbench.ts';
+import { criterionStates } from '../state/criterion-states.ts';
+import { usePointer, useRun, useStaleness, useView, useWorkbench } from '../state/use-workbench.ts';
 import { CaseChips } from './CaseChips.tsx';
 import { CriterionCard } from './CriterionCard.tsx';
 import { OutcomeMark } from './OutcomeMark.tsx';
 import { StaleNote } from './StaleNote.tsx';
+import { UnjudgedCard } from './UnjudgedCard.tsx';
 import styles from './verdict.module.css';
 
 /** The verdict, always in sight: word, sentence, each criterion against its limit, and the cases to look at. */
@@ -16,6 +19,11 @@ export function VerdictStrip() {
   /** A drag is not read out step by step. */
   const dragging = usePointer(({ dragged }) => dragged !== null);
   const [open, setOpen] = useState(false);
+  const { view } = useWorkbench();
+  const numbers = useView((state) => state.numbers);
+  const solved = useRun((run) => run.solved);
+  const full = useRun((run) => run.full);
+  const criteria = useMemo(() => criterionStates({ solved, full }), [solved, full]);
   const worst = worstOf(verdict?.criteria ?? []);
   const shear = worst?.unit === 'mm' ? worst.shearAdds : null;
   const remarks = verdict?.remarks ?? [];
@@ -31,7 +39,10 @@ export function VerdictStrip() {
         <div className={styles.summary} role="status" aria-live={dragging ? 'off' : 'polite'}>
           {verdict ? (
             <>
-              <OutcomeMark outcome={verdict.outcome} />
+              <OutcomeMark
+                outcome={verdict.outcome}
+                soFar={criteria.some(({ state }) => state === 'kept' || state === 'awaited')}
+              />
               <p className={styles.sentence}>
                 {typeset(verdict.sentence)}
                 {shear !== null && ` Transverse shear is ${micrometreDigits(shear)} µm of it.`}
@@ -43,9 +54,15 @@ export function VerdictStrip() {
             </p>
           )}
         </div>
-        {verdict?.criteria.map((criterion) => (
-          <CriterionCard key={criterion.criterion} criterion={criterion} />
-        ))}
+        <div className={styles.cards}>
+          {criteria.map(({ kind, state, verdict: judged }) =>
+            judged ? (
+              <CriterionCard key={kind} criterion={judged} stale={state === 'kept'} />
+            ) : (
+              <UnjudgedCard key={kind} title={CRITERION_NAMES[kind]} awaited={state === 'awaited'} />
+            ),
+          )}
+        </div>
       </div>
       <div className={styles.foot}>
         <CaseChips />
@@ -54,6 +71,15 @@ export function VerdictStrip() {
             {remarks.length} {remarks.length === 1 ? 'remark' : 'remarks'}
           </button>
         )}
+        <button
+          type="button"
+          className={styles.more}
+          aria-expanded={numbers}
+          data-testid="numbers"
+          onClick={() => view.setState({ numbers: !numbers })}
+        >
+          Numbers
+        </button>
         <StaleNote />
       </div>
       {open && remarks.length > 0 && (

@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import { type Draft, dropDraft, keepDraft } from '../state/draft-store.ts';
+import { type Draft, dropDraft, isOver, keepDraft } from '../state/draft-store.ts';
 import { valueAt } from '../state/set-value.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 
@@ -15,7 +15,7 @@ export function useDraft(path: string): {
   const kept = useStore(drafts, (state) => state.drafts[path]);
   useEffect(() => () => dropDraft(drafts, path), [drafts, path]);
   return {
-    draft: kept?.over === value ? kept : undefined,
+    draft: kept && isOver(kept, value) ? kept : undefined,
     keep: (draft) => keepDraft(drafts, path, { ...draft, over: value }),
     drop: () => dropDraft(drafts, path),
   };

@@ -1,8 +1,10 @@
 import { useRef } from 'react';
 import { screwSize } from '../buffers/screw-size.ts';
 import { seatHeight } from '../buffers/seat-height.ts';
+import { forceDigits } from '../format/number.ts';
 import { beginFastenerMove, type FastenerMove } from '../state/fastener-moves.ts';
-import { useModel, usePointer, useView, useWorkbench } from '../state/use-workbench.ts';
+import { shownCase } from '../state/shown-case.ts';
+import { useModel, usePointer, useRun, useView, useWorkbench } from '../state/use-workbench.ts';
 import { DragReadout } from './DragReadout.tsx';
 import styles from './labels.module.css';
 import { deviationAt, planPoint, useStageFrame } from './stage-frame.ts';
@@ -28,10 +30,17 @@ export function FastenerHandle({ index }: { index: number }) {
   });
   const mirror = useView((view) => view.mirror);
   const dragged = usePointer((pointer) => pointer.dragged === index);
+  const caseName = useView((view) => view.caseName);
+  const force = useRun(({ solved }) =>
+    solved
+      ? shownCase(solved.result, caseName).fasteners.find((other) => other.name === fastener?.name)?.reaction
+      : undefined,
+  );
   const move = useRef<FastenerMove | null>(null);
   const grip = useRef<{ readonly offset: readonly [number, number]; readonly z: number } | null>(null);
   if (fastener === undefined) return null;
   const { name, at } = fastener;
+  const held = force === undefined || dragged ? '' : ` ${forceDigits(-force)} N`;
 
   const begin = (): FastenerMove => {
     move.current ??= beginFastenerMove(workbench, index, mirror);
@@ -57,7 +66,7 @@ export function FastenerHandle({ index }: { index: number }) {
       className={styles.handle}
       data-testid={`fastener-${name}`}
       data-dragged={dragged || undefined}
-      aria-label={`Fastener ${name} at x ${at[0]}, y ${at[1]} mm. Drag it, or move it with the arrow keys.`}
+      aria-label={`Fastener ${name}${held} at x ${at[0]}, y ${at[1]} mm. Drag it, or move it with the arrow keys.`}
       onPointerDown={(event) => {
         if (event.button !== 0) return;
         event.stopPropagation();
@@ -90,6 +99,7 @@ export function FastenerHandle({ index }: { index: number }) {
     >
       <span className={styles.tag}>
         <span className={styles.called}>{name}</span>
+        {held !== '' && <span className={styles.force}>{held}</span>}
         {dragged && <DragReadout fastener={fastener} />}
       </span>
     </button>

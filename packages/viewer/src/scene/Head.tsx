@@ -5,6 +5,7 @@ import { isoStep } from '../buffers/iso-levels.ts';
 import { nodalSlopes } from '../buffers/nodal-field.ts';
 import type { Solved } from '../state/run-store.ts';
 import { shownCase } from '../state/shown-case.ts';
+import { useQuantity } from '../state/use-quantity.ts';
 import { useView } from '../state/use-workbench.ts';
 import { PlateLayer } from './PlateLayer.tsx';
 import { PlateLines } from './PlateLines.tsx';
@@ -13,7 +14,7 @@ import { lineMaterial, type PlateUniforms, plateMaterial, setSites } from './pla
 import { useStageFrame } from './stage-frame.ts';
 import { useHeadParts } from './use-head-parts.ts';
 
-/** Body, frame and ribs as last solved, bent by the deviation of the case shown and painted with it. */
+/** Body, frame and ribs as last solved, bent by the deviation of the case shown and painted with that or the tension. */
 export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: PlateUniforms; palette: Palette }) {
   const { model, result } = solved;
   const { mesh, sites } = result;
@@ -21,7 +22,14 @@ export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: 
   const gl = useThree((three) => three.gl);
   const caseName = useView((view) => view.caseName);
   const values = shownCase(result, caseName).deviation;
-  const field = useMemo(() => ({ values, slopes: nodalSlopes(mesh, values) }), [mesh, values]);
+  const { quantity, tension, scale } = useQuantity();
+  const painted = quantity === 'tension' ? tension?.bodyTension : values;
+  const slopes = useMemo(() => nodalSlopes(mesh, values), [mesh, values]);
+  const field = useMemo(
+    () => ({ values, slopes, paint: painted ?? new Float64Array(values.length) }),
+    [values, slopes, painted],
+  );
+  const top = quantity === 'tension' ? scale.top * (scale.limited ? 1 : 1 + 1e-6) : model.limits.bow;
   const { parts, outlines } = useHeadParts(model, result);
 
   const materials = useMemo(() => {
@@ -43,12 +51,13 @@ export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: 
 
   useLayoutEffect(() => {
     stage.sampler = fieldSampler(mesh, values);
-    uniforms.limit.value = model.limits.bow;
-    uniforms.isoStep.value = isoStep(model.limits.bow);
+    uniforms.limit.value = top;
+    uniforms.isoStep.value = isoStep(top);
+    uniforms.everywhere.value = quantity === 'tension' ? 1 : 0;
     uniforms.pixelRatio.value = gl.getPixelRatio();
     setSites(uniforms, sites);
     stage.redraw();
-  }, [stage, uniforms, mesh, values, model, sites, gl]);
+  }, [stage, uniforms, mesh, values, top, quantity, sites, gl]);
 
   return (
     <group>

@@ -8,13 +8,15 @@ import { gatherField } from '../buffers/nodal-field.ts';
 export interface NodalField {
   readonly values: Float64Array;
   readonly slopes: Float32Array;
+  /** What the colours show. */
+  readonly paint: Float64Array;
 }
 
 /** One solid part of the head. A new field moves it in place. */
 export function PlateLayer({ solid, field, material }: { solid: LayerSolid; field: NodalField; material: Material }) {
   const invalidate = useThree((three) => three.invalidate);
   const { geometry, motion } = useMemo(() => {
-    const motion = new BufferAttribute(new Float32Array(3 * solid.node.length), 3).setUsage(DynamicDrawUsage);
+    const motion = new BufferAttribute(new Float32Array(4 * solid.node.length), 4).setUsage(DynamicDrawUsage);
     const geometry = new BufferGeometry();
     geometry.setAttribute('position', new BufferAttribute(solid.position, 3));
     geometry.setAttribute('normal', new BufferAttribute(solid.normal, 3));
@@ -24,7 +26,8 @@ export function PlateLayer({ solid, field, material }: { solid: LayerSolid; fiel
   }, [solid]);
   useEffect(() => () => geometry.dispose(), [geometry]);
   useLayoutEffect(() => {
-    if (motion.array instanceof Float32Array) gatherField(solid.node, field.values, field.slopes, motion.array);
+    const { values, slopes, paint } = field;
+    if (motion.array instanceof Float32Array) gatherField(solid.node, values, slopes, paint, motion.array);
     motion.needsUpdate = true;
     invalidate();
   }, [solid, field, motion, invalidate]);

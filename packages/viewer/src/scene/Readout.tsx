@@ -1,6 +1,7 @@
 import { fieldSampler } from '../buffers/field-sampler.ts';
-import { coordinateText, signedMicrometres } from '../format/number.ts';
+import { coordinateText, signedMicrometres, stressDigits } from '../format/number.ts';
 import { shownCase } from '../state/shown-case.ts';
+import { useQuantity } from '../state/use-quantity.ts';
 import { usePointer, useRun, useView } from '../state/use-workbench.ts';
 import styles from './stage.module.css';
 
@@ -9,17 +10,19 @@ export function Readout() {
   const hover = usePointer((pointer) => pointer.hover);
   const result = useRun(({ solved }) => solved?.result);
   const caseName = useView((view) => view.caseName);
+  const { tension } = useQuantity();
   if (hover === null || !result) return null;
   const { x, y, site, screen } = hover;
   const deviation = fieldSampler(result.mesh, shownCase(result, caseName).deviation).at(x, y);
   if (deviation === null) return null;
+  const stress = tension === null ? null : fieldSampler(result.mesh, tension.bodyTension).at(x, y);
   return (
     <output
       className={styles.readout}
       data-testid="readout"
       style={{ transform: `translate(${screen[0] + 14}px, ${screen[1] + 14}px)` }}
     >
-      <strong>{signedMicrometres(deviation)} µm</strong>
+      <strong>{stress === null ? `${signedMicrometres(deviation)} µm` : `${stressDigits(stress)} MPa`}</strong>
       <span>
         {site ? `site ${site}` : 'outside the sites'}, x {coordinateText(tenth(x))}, y {coordinateText(tenth(y))} mm
       </span>

@@ -1,16 +1,20 @@
 import { signedMicrometres } from '../format/number.ts';
 import type { Solved } from '../state/run-store.ts';
 import { shownCase } from '../state/shown-case.ts';
+import { useQuantity } from '../state/use-quantity.ts';
 import { useView } from '../state/use-workbench.ts';
 import styles from './labels.module.css';
+import { SiteNames } from './SiteNames.tsx';
 import { useStageFrame } from './stage-frame.ts';
 
 /** More labels than this are no help; the largest bows keep theirs. */
 const MOST = 200;
 
 /** Name and bow of each site over its middle. */
-export function SiteLabels({ solved: { model, result } }: { solved: Solved }) {
+export function SiteLabels({ solved }: { solved: Solved }) {
+  const { model, result } = solved;
   const stage = useStageFrame();
+  const { quantity } = useQuantity();
   const caseName = useView((view) => view.caseName);
   const { sites, bow } = shownCase(result, caseName);
   const labelled = result.sites
@@ -19,6 +23,7 @@ export function SiteLabels({ solved: { model, result } }: { solved: Solved }) {
     .slice(0, MOST);
   const limit = model.limits.bow;
   const z = model.body.thickness / 2;
+  if (quantity === 'tension') return <SiteNames solved={solved} z={z} />;
   return (
     <ul className={styles.layer} aria-label="Bow of each site">
       {labelled.map(({ site: { name, centre }, value }) => {

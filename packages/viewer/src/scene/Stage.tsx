@@ -1,13 +1,14 @@
 import { useState } from 'react';
 import { seatHeight } from '../buffers/seat-height.ts';
-import { Legend } from '../charts/Legend.tsx';
 import { useExaggeration } from '../state/use-exaggeration.ts';
-import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
+import { useRun, useWorkbench } from '../state/use-workbench.ts';
 import { FastenerHandles } from './FastenerHandles.tsx';
 import { Readout } from './Readout.tsx';
+import { SeatLabels } from './SeatLabels.tsx';
 import { SiteLabels } from './SiteLabels.tsx';
 import { StageBoundary } from './StageBoundary.tsx';
 import { StageCanvas } from './StageCanvas.tsx';
+import { StageLegend } from './StageLegend.tsx';
 import { StageTools } from './StageTools.tsx';
 import styles from './stage.module.css';
 import { createStageFrame, fieldPoint, StageFrameContext } from './stage-frame.ts';
@@ -17,7 +18,6 @@ export function Stage() {
   const { pointer } = useWorkbench();
   const [frame] = useState(createStageFrame);
   const solved = useRun((run) => run.solved);
-  const limit = useModel((model) => model.limits.bow);
   const { factor } = useExaggeration();
   const sites = solved?.result.sites ?? [];
   /** The body hides a frame on the board side; beside the body the frame's own face is seen. */
@@ -62,13 +62,14 @@ export function Stage() {
         <StageBoundary>
           <StageCanvas />
           {solved && <SiteLabels solved={solved} />}
+          <SeatLabels />
           <FastenerHandles />
           <Readout />
         </StageBoundary>
         <StageTools />
         <p className={styles.scaleNote}>Grid 10 mm, deflection ×{factor}</p>
         <div className={styles.legend}>
-          <Legend limit={limit} />
+          <StageLegend />
         </div>
       </div>
     </StageFrameContext>

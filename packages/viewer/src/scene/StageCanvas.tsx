@@ -15,6 +15,7 @@ import { PALETTES } from './palette.ts';
 import { plateUniforms } from './plate-material.ts';
 import { ScaleDriver } from './ScaleDriver.tsx';
 import { Screws } from './Screws.tsx';
+import { Seats } from './Seats.tsx';
 import styles from './stage.module.css';
 import { StageFrameContext, useStageFrame } from './stage-frame.ts';
 
@@ -57,6 +58,7 @@ export function StageCanvas() {
         <Board hx={hx} hy={hy} corner={corner} z={floor} palette={palette} />
         {solved && <Head solved={solved} uniforms={uniforms} palette={palette} />}
         <KeepOuts palette={palette} />
+        <Seats palette={palette} />
         <Screws uniforms={uniforms} palette={palette} />
         <ScaleDriver to={factor} />
         <LabelProjector />

@@ -8,6 +8,7 @@ import styles from './stage.module.css';
 export function StageTools() {
   const { view } = useWorkbench();
   const kind = useView((state) => state.view);
+  const quantity = useView((state) => state.quantity);
   const mirror = useView((state) => state.mirror);
   return (
     <div className={styles.tools}>
@@ -21,6 +22,17 @@ export function StageTools() {
           />
         </div>
       </Tooltip>
+      <SegmentedControl
+        size="xs"
+        aria-label="Colours of the stage"
+        data-testid="quantity"
+        data={[
+          { value: 'deviation', label: 'Bow' },
+          { value: 'tension', label: 'Tension' },
+        ]}
+        value={quantity}
+        onChange={(value) => view.setState({ quantity: value === 'tension' ? 'tension' : 'deviation' })}
+      />
       <SegmentedControl
         size="xs"
         aria-label="View"

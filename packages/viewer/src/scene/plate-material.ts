@@ -4,9 +4,9 @@ import { OVER, OVER_DARK, rampBytes } from '../buffers/ramp.ts';
 
 const RAMP_SIZE = 256;
 
-/** Moves a vertex with the plate: `field` is deviation, d/dx, d/dy. */
+/** Moves a vertex with the plate: `field` is deviation, d/dx, d/dy, and what is painted. */
 const VERTEX_MOTION = /* glsl */ `
-  attribute vec3 field;
+  attribute vec4 field;
   uniform float scale;
   vec3 moved(vec3 p) { return vec3(p.xy, p.z + scale * field.x); }
 `;
@@ -15,14 +15,14 @@ const VERTEX = /* glsl */ `
   ${VERTEX_MOTION}
   varying vec3 vNormal;
   varying vec2 vPlan;
-  varying float vDeviation;
+  varying float vPaint;
   varying float vFlat;
   void main() {
     vFlat = abs(normal.z);
     vec3 bent = normalize(vec3(-scale * field.yz, 1.0));
     vNormal = vFlat > 0.5 ? sign(normal.z) * bent : normal;
     vPlan = position.xy;
-    vDeviation = field.x;
+    vPaint = field.w;
     gl_Position = projectionMatrix * modelViewMatrix * vec4(moved(position), 1.0);
   }
 `;
@@ -37,12 +37,13 @@ const FRAGMENT = /* glsl */ `
   uniform float painted;
   uniform float limit;
   uniform float isoStep;
+  uniform float everywhere;
   uniform float pixelRatio;
   uniform vec4 siteGrid;   // centre of the first site, pitch
   uniform vec4 siteShape;  // columns, rows, half field
   varying vec3 vNormal;
   varying vec2 vPlan;
-  varying float vDeviation;
+  varying float vPaint;
   varying float vFlat;
 
   float insideSite(vec2 p) {
@@ -55,11 +56,11 @@ const FRAGMENT = /* glsl */ `
     float lit = dot(normalize(vNormal), normalize(vec3(-0.45, -0.5, 0.74)));
     vec3 colour = mix(side, base, vFlat) * (0.78 + 0.24 * lit);
     if (painted > 0.5 && vFlat > 0.5) {
-      float site = insideSite(vPlan);
-      float share = abs(vDeviation) / limit;
+      float site = max(everywhere, insideSite(vPlan));
+      float share = abs(vPaint) / limit;
       vec3 ink = texture2D(ramp, vec2((min(share, 1.0) * ${RAMP_SIZE - 1}.0 + 0.5) / ${RAMP_SIZE}.0, 0.5)).rgb;
       vec3 paint = mix(base, share > 1.0 ? over : ink, site > 0.5 ? 1.0 : share > 1.0 ? 0.34 : 0.5);
-      float level = vDeviation / isoStep;
+      float level = vPaint / isoStep;
       float line = abs(fract(level - 0.5) - 0.5) / max(fwidth(level), 1e-6);
       float isLine = 1.0 - smoothstep(0.35, 1.15, line / pixelRatio);
       vec3 lineColour = share > 0.55 && share < 1.0 ? vec3(1.0) : vec3(0.07, 0.13, 0.15);
@@ -82,6 +83,8 @@ export interface PlateUniforms {
   readonly ramp: IUniform<DataTexture>;
   readonly limit: IUniform<number>;
   readonly isoStep: IUniform<number>;
+  /** 1 where the colours mean as much beside the sites as in them. */
+  readonly everywhere: IUniform<number>;
   readonly pixelRatio: IUniform<number>;
   readonly siteGrid: IUniform<Vector4>;
   readonly siteShape: IUniform<Vector4>;
@@ -98,6 +101,7 @@ export function plateUniforms(scale: IUniform<number>): PlateUniforms {
     ramp: { value: ramp },
     limit: { value: 1 },
     isoStep: { value: 1 },
+    everywhere: { value: 0 },
     pixelRatio: { value: 1 },
     siteGrid: { value: new Vector4(0, 0, 1, 1) },
     siteShape: { value: new Vector4(1, 1, 0, 0) },

@@ -7,7 +7,7 @@ import { rayOnField } from '../buffers/field-sampler.ts';
 /** A piece of the page that stays over a point of the head. */
 export interface StageLabel {
   readonly element: HTMLElement;
-  readonly kind: 'site' | 'fastener';
+  readonly kind: 'site' | 'fastener' | 'seat' | 'peak';
   readonly at: Point;
   /** Height of the face it lies on, mm, without deflection. */
   readonly z: number;

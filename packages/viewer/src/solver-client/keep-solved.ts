@@ -26,7 +26,8 @@ export function keepSolved(
     solving: (model) => run.setState({ solving: model }),
     solved: (model, { result, quality }) => {
       const known = withKnownMesh(result, run.getState().solved?.result);
-      run.setState({ solved: { model, result: known, quality }, refusal: null });
+      const solved = { model, result: known, quality };
+      run.setState({ solved, refusal: null, ...(quality === 'full' ? { full: solved } : {}) });
       refine();
     },
     refused: (model, fault) => run.setState({ refusal: { model, fault } }),

@@ -36,7 +36,13 @@ export function dropDraft(store: DraftStore, path: string): void {
   });
 }
 
+/** Whether the model still has the value that the draft was typed over; a list is the same while its items are. */
+export function isOver({ over }: Draft, value: unknown): boolean {
+  if (!Array.isArray(over) || !Array.isArray(value)) return over === value;
+  return over.length === value.length && over.every((item, i) => item === value[i]);
+}
+
 /** Whether a field of the model holds text that did not reach it. */
 export function hasDrafts({ drafts }: DraftState, model: HeadModel): boolean {
-  return Object.entries(drafts).some(([path, { over }]) => valueAt(model, path) === over);
+  return Object.entries(drafts).some(([path, draft]) => isOver(draft, valueAt(model, path)));
 }

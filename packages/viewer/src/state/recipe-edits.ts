@@ -1,6 +1,9 @@
 import type { HeadModel } from '@flathead/solver';
-import { type Fastener, type Frame, type LoadCase, type Rib, type Sites, sitePitch } from '@flathead/solver';
+import { type Fastener, type Frame, type LoadCase, type Rib, type Seat, type Sites, sitePitch } from '@flathead/solver';
 import { boxOf } from './shape-box.ts';
+
+/** What a seat starts with: N/mm3 of each mm2, or N/mm of the whole. */
+const START = { modulus: 1000, stiffness: 10000 };
 
 /** A new fastener beside the last one, under the first free name. */
 export function withNewFastener(model: HeadModel): HeadModel {
@@ -15,8 +18,65 @@ export function withNewFastener(model: HeadModel): HeadModel {
   return { ...model, fasteners: [...fasteners, fastener] };
 }
 
+/** Every other fastener with the screw and joint of one of them; names and places stay. */
+export function withFastenersLike(model: HeadModel, index: number): HeadModel {
+  const { name: _, at: __, ...like } = model.fasteners[index];
+  return { ...model, fasteners: model.fasteners.map(({ name, at }) => ({ ...like, name, at })) };
+}
+
 export function withoutFastener(model: HeadModel, index: number): HeadModel {
   return { ...model, fasteners: model.fasteners.filter((_, i) => i !== index) };
+}
+
+/** A new pad of the board under the head: round, 4 mm across, beside the last one, or where the body is widest. */
+export function withNewSeat(model: HeadModel): HeadModel {
+  const seats = model.seats ?? [];
+  const [width] = boxOf(model.body.outline);
+  const last = seats.at(-1);
+  const where = last === undefined ? null : 'at' in last ? last.at : 'centre' in last.shape ? last.shape.centre : null;
+  const at: [number, number] = where ? [-where[0], where[1]] : [Math.round(width / 2 - 4), 0];
+  const name = freeName('S', new Set(seats.map((seat) => seat.name)));
+  return { ...model, seats: [...seats, { name, at, diameter: 4, modulus: START.modulus }] };
+}
+
+export function withoutSeat(model: HeadModel, index: number): HeadModel {
+  const { seats = [], ...bare } = model;
+  const left = seats.filter((_, i) => i !== index);
+  return left.length > 0 ? { ...bare, seats: left } : bare;
+}
+
+/** The seat round or rectangular, about the same place and as wide. */
+export function withSeatForm(model: HeadModel, index: number, form: 'round' | 'rectangle'): HeadModel {
+  const reshaped = (seat: Seat): Seat => {
+    const { name, modulus, stiffness, acts } = seat;
+    const bedding = {
+      name,
+      ...(modulus === undefined ? {} : { modulus }),
+      ...(stiffness === undefined ? {} : { stiffness }),
+      ...(acts === undefined ? {} : { acts }),
+    };
+    const [width, height, at] = seatBox(seat);
+    return form === 'round'
+      ? { ...bedding, at, diameter: width }
+      : { ...bedding, shape: { rectangle: [width, height], centre: at } };
+  };
+  return { ...model, seats: (model.seats ?? []).map((seat, i) => (i === index ? reshaped(seat) : seat)) };
+}
+
+function seatBox(seat: Seat): readonly [width: number, height: number, at: [number, number]] {
+  if ('at' in seat) return [seat.diameter, seat.diameter, seat.at];
+  const { shape } = seat;
+  const centre: [number, number] = 'polygon' in shape ? [0, 0] : (shape.centre ?? [0, 0]);
+  return 'rectangle' in shape ? [...shape.rectangle, centre] : [...boxOf(shape), centre];
+}
+
+/** The bedding of a seat by what each mm2 has, or by the whole of it; the other is left out. */
+export function withSeatStiffness(model: HeadModel, index: number, by: 'modulus' | 'stiffness'): HeadModel {
+  const rebedded = ({ modulus, stiffness, ...bare }: Seat): Seat =>
+    by === 'modulus'
+      ? { ...bare, modulus: modulus ?? START.modulus }
+      : { ...bare, stiffness: stiffness ?? START.stiffness };
+  return { ...model, seats: (model.seats ?? []).map((seat, i) => (i === index ? rebedded(seat) : seat)) };
 }
 
 /** A frame that fits the body around the sites, to start from. */
@@ -71,6 +131,12 @@ export function withHoles(model: HeadModel, on: boolean): HeadModel {
   const { holes: _, ...bare } = model.sites.probes;
   const probes = on ? { ...bare, holes: likelyHoles(bare) } : bare;
   return { ...model, sites: { ...model.sites, probes } };
+}
+
+/** Probes that give way as the head bows, or push with their whole preload. */
+export function withRelaxing(model: HeadModel, on: boolean): HeadModel {
+  const { relax: _, ...bare } = model.sites.probes;
+  return { ...model, sites: { ...model.sites, probes: on ? { ...bare, relax: true } : bare } };
 }
 
 /** A square array that fills the field, on hundredths of a millimetre, with holes of 60 % of the pitch. */

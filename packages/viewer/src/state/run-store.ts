@@ -16,6 +16,8 @@ export interface Refusal {
 export interface RunState {
   /** The last good answer; it stays while newer edits are solved or refused. */
   readonly solved: Solved | null;
+  /** The last good full answer: a live one lacks stress and what is judged by it. */
+  readonly full: Solved | null;
   /** The newest model was refused. */
   readonly refusal: Refusal | null;
   /** The model being solved. */
@@ -25,7 +27,7 @@ export interface RunState {
 }
 
 export function createRunStore() {
-  return createStore<RunState>()(() => ({ solved: null, refusal: null, solving: null, restarts: 0 }));
+  return createStore<RunState>()(() => ({ solved: null, full: null, refusal: null, solving: null, restarts: 0 }));
 }
 
 export type RunStore = ReturnType<typeof createRunStore>;

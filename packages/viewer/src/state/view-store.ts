@@ -3,6 +3,10 @@ import { createStore } from 'zustand/vanilla';
 export interface ViewState {
   /** Load case shown; `null` = the worst. */
   readonly caseName: string | null;
+  /** What the colours of the stage show. */
+  readonly quantity: 'deviation' | 'tension';
+  /** Whether the tables of the case shown are in sight. */
+  readonly numbers: boolean;
   /** Factor on the deflection; `null` = chosen from the limit. */
   readonly exaggeration: number | null;
   readonly view: 'perspective' | 'above';
@@ -15,6 +19,8 @@ export interface ViewState {
 export function createViewStore() {
   return createStore<ViewState>()(() => ({
     caseName: null,
+    quantity: 'deviation',
+    numbers: false,
     exaggeration: null,
     view: 'perspective',
     homeCalls: 0,

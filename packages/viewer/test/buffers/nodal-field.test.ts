@@ -15,13 +15,14 @@ describe('nodalSlopes', () => {
     }
   });
 
-  it('gathers deviation and slopes by node', () => {
+  it('gathers deviation, slopes and paint by node', () => {
     const out = gatherField(
       Uint32Array.from([2, 0]),
       Float64Array.from([1, 2, 3]),
       Float32Array.from([10, 11, 20, 21, 30, 31]),
-      new Float32Array(6),
+      Float64Array.from([7, 8, 9]),
+      new Float32Array(8),
     );
-    expect([...out]).toEqual([3, 30, 31, 1, 10, 11]);
+    expect([...out]).toEqual([3, 30, 31, 9, 1, 10, 11, 7]);
   });
 });

@@ -6,12 +6,18 @@ import { createHistory } from '../../src/state/history.ts';
 import { propose } from '../../src/state/propose.ts';
 import {
   gapRibIndex,
+  withFastenersLike,
   withFrame,
   withGapRibs,
   withHoles,
   withNewCase,
   withNewFastener,
+  withNewSeat,
+  withoutSeat,
   withPitchInstead,
+  withRelaxing,
+  withSeatForm,
+  withSeatStiffness,
 } from '../../src/state/recipe-edits.ts';
 import { valueAt, withValue } from '../../src/state/set-value.ts';
 import { undo } from '../../src/state/undo.ts';
@@ -104,5 +110,61 @@ describe('edits of the recipe', () => {
     const { fasteners } = withNewFastener(withNewFastener(sampleHead));
     expect(new Set(fasteners.map(({ name }) => name)).size).toBe(8);
     expect(new Set(fasteners.map(({ at }) => at.join())).size).toBe(8);
+  });
+});
+
+describe('seats', () => {
+  it('are added where the solver takes them, reshaped in place, and removed without a trace', () => {
+    const one = withNewSeat(sampleHead);
+    expect(() => solveHead(checkHeadModel(one), { quality: 'live' })).not.toThrow();
+    const two = withNewSeat(one);
+    expect(two.seats?.map(({ name }) => name)).toEqual(['S1', 'S2']);
+    const square = checkHeadModel(withSeatForm(one, 0, 'rectangle'));
+    const [seat] = one.seats!;
+    expect(square.seats).toMatchObject([
+      { name: 'S1', shape: { rectangle: [4, 4], centre: 'at' in seat ? seat.at : null }, modulus: seat.modulus },
+    ]);
+    expect(withSeatForm(square, 0, 'round').seats).toEqual(one.seats);
+    expect(withoutSeat(one, 0)).toEqual(sampleHead);
+  });
+
+  it('are as stiff as each mm2 of them, or as a whole', () => {
+    const [seat] = checkHeadModel(withSeatStiffness(withNewSeat(sampleHead), 0, 'stiffness')).seats!;
+    expect(seat.modulus).toBeUndefined();
+    expect(seat.stiffness).toBeGreaterThan(0);
+  });
+});
+
+describe('joints', () => {
+  it('of all fasteners become like one of them', () => {
+    const [first, ...others] = sampleHead.fasteners;
+    const given = { ...sampleHead, fasteners: [{ ...first, preload: 800, grade: '12.9' as const }, ...others] };
+    const alike = checkHeadModel(withFastenersLike(given, 0));
+    expect(alike.fasteners.map(({ preload, grade }) => [preload, grade])).toEqual(
+      given.fasteners.map(() => [800, '12.9']),
+    );
+    expect(alike.fasteners.map(({ name, at }) => [name, at])).toEqual(
+      sampleHead.fasteners.map(({ name, at }) => [name, at]),
+    );
+  });
+});
+
+describe('withRelaxing', () => {
+  it('is undone without a trace', () => {
+    const relaxing = withRelaxing(sampleHead, true);
+    expect(relaxing.sites.probes.relax).toBe(true);
+    expect(withRelaxing(relaxing, false)).toEqual(sampleHead);
+  });
+});
+
+describe('drafts of a list', () => {
+  it('stay while the list has the same items', () => {
+    const drafts = createDraftStore();
+    const model = checkHeadModel({ ...sampleHead, cases: [{ name: 'row', touched: ['A1'] }] });
+    const over = valueAt(model, 'cases.0.touched');
+    keepDraft(drafts, 'cases.0.touched', { text: 'A1 Z9', message: 'no', begun: false, over });
+    expect(hasDrafts(drafts.getState(), checkHeadModel(model))).toBe(true);
+    const other = { ...model, cases: [{ name: 'row', touched: ['A2'] }] };
+    expect(hasDrafts(drafts.getState(), other)).toBe(false);
   });
 });
