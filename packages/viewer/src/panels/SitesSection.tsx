@@ -3,6 +3,7 @@ import { useId } from 'react';
 import { withHoles, withPitchInstead, withRelaxing } from '../state/recipe-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { Choice } from './Choice.tsx';
+import { COUNTERBORE_FIELDS, CounterboreRows } from './CounterboreRows.tsx';
 import { FieldTrouble, useFieldFault } from './FieldTrouble.tsx';
 import styles from './field.module.css';
 import { NumberField } from './NumberField.tsx';
@@ -15,6 +16,7 @@ const CLAIMED = [
   ...['sites.columns', 'sites.rows', 'sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.count`],
   ...['preload', 'touchdown', 'rate', 'kind', 'relax'].map((key) => `${PROBES}.${key}`),
   ...['pitch', 'diameter', 'pattern', 'angle'].map((key) => `${PROBES}.holes.${key}`),
+  ...COUNTERBORE_FIELDS,
   ...['sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.field`].flatMap((path) => [path, `${path}.0`, `${path}.1`]),
 ];
 const HOLES = `${PROBES}.holes`;
@@ -108,6 +110,7 @@ export function SitesSection() {
           <Row label="Rows turned by">
             <NumberField path={`${HOLES}.angle`} name="Angle of the rows of holes" unit="°" step={5} empty="0" />
           </Row>
+          <CounterboreRows />
         </>
       )}
       <Row label="Preload of a probe">

@@ -126,11 +126,32 @@ export function withPitchInstead(model: HeadModel, byPitch: boolean): HeadModel 
   return { ...model, sites };
 }
 
+/** Diameter of a bore over the pitch, at most. */
+const WIDEST_BORE = 0.8;
+
 /** Probe fields drilled with an array of holes, one for each probe, or counted as solid. */
 export function withHoles(model: HeadModel, on: boolean): HeadModel {
   const { holes: _, ...bare } = model.sites.probes;
   const probes = on ? { ...bare, holes: likelyHoles(bare) } : bare;
   return { ...model, sites: { ...model.sites, probes } };
+}
+
+/** Holes with a wider step on the board face, a quarter of the body deep, or straight. */
+export function withCounterbore(model: HeadModel, on: boolean): HeadModel {
+  const { holes } = model.sites.probes;
+  if (holes === undefined) return model;
+  const { counterbore: _, ...straight } = holes;
+  // As wide as constants are known for at most, if a quarter wider than the hole is more.
+  const diameter = Math.min(1.25 * holes.diameter, WIDEST_BORE * holes.pitch);
+  const counterbore = { diameter, depth: model.body.thickness / 4, side: 'board' as const };
+  const stepped = on ? { ...straight, counterbore } : straight;
+  return { ...model, sites: { ...model.sites, probes: { ...model.sites.probes, holes: stepped } } };
+}
+
+/** Meshed to an error of a hundredth of the limits, or as usual. */
+export function withTolerance(model: HeadModel, on: boolean): HeadModel {
+  const { mesh: _, ...bare } = model;
+  return on ? { ...bare, mesh: { tolerance: 0.01 } } : bare;
 }
 
 /** Probes that give way as the head bows, or push with their whole preload. */

@@ -1,4 +1,4 @@
-import { checkHeadModel, sitePitch, solveHead } from '@flathead/solver';
+import { checkHeadModel, type HeadModel, sitePitch, solveHead } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
 import { createDraftStore, hasDrafts, keepDraft } from '../../src/state/draft-store.ts';
 import { createHeadStore } from '../../src/state/head-store.ts';
@@ -6,6 +6,7 @@ import { createHistory } from '../../src/state/history.ts';
 import { propose } from '../../src/state/propose.ts';
 import {
   gapRibIndex,
+  withCounterbore,
   withFastenersLike,
   withFrame,
   withGapRibs,
@@ -18,6 +19,7 @@ import {
   withRelaxing,
   withSeatForm,
   withSeatStiffness,
+  withTolerance,
 } from '../../src/state/recipe-edits.ts';
 import { valueAt, withValue } from '../../src/state/set-value.ts';
 import { undo } from '../../src/state/undo.ts';
@@ -104,6 +106,21 @@ describe('edits of the recipe', () => {
       solveHead(withHoles(sampleHead, false)).result.verdict.criteria[0].value,
     );
     expect(withHoles(drilled, false).sites.probes.holes).toBeUndefined();
+  });
+
+  it('counterbores the holes it has, softer on the same head, and makes them straight again', () => {
+    expect(withCounterbore(sampleHead, true)).toBe(sampleHead);
+    const drilled = withHoles(sampleHead, true);
+    const stepped = withCounterbore(drilled, true);
+    const bow = (model: HeadModel) => solveHead(model, { quality: 'live' }).result.verdict.criteria[0].value;
+    expect(bow(stepped)).toBeGreaterThan(bow(drilled));
+    expect(withCounterbore(stepped, false)).toEqual(drilled);
+  });
+
+  it('refines the mesh to an error, or leaves it as usual', () => {
+    const refined = withTolerance(sampleHead, true);
+    expect(checkHeadModel(refined).mesh).toEqual({ tolerance: 0.01 });
+    expect(withTolerance(refined, false).mesh).toBeUndefined();
   });
 
   it('put a new fastener under a free name at a free place', () => {
