@@ -21,11 +21,11 @@ export function CasesSection() {
   ];
   return (
     <Section title="Load cases" aside="the worst decides" of="cases" claimed={claimed}>
-      <div className={styles.table} style={{ gridTemplateColumns: '1fr 84px 64px 64px 24px' }}>
+      <div className={styles.table} style={{ gridTemplateColumns: '1fr 78px 46px 46px 20px' }}>
         <span className={styles.column}>Name</span>
         <span className={styles.column}>Touched</span>
-        <span className={styles.columnRight}>At, °C</span>
-        <span className={styles.columnRight}>Across, K</span>
+        <span className={styles.columnRight}>°C</span>
+        <span className={styles.columnRight}>Grad. K</span>
         <span />
         {Array.from({ length: count }, (_, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a case is its place in the list; names may repeat while typed
