@@ -22,7 +22,7 @@ const ON_SEGMENT = 1e-7;
  * @returns indices e of edges `boundary[2 e], boundary[2 e + 1]`, ascending
  * @throws Fault OUTSIDE when no edge lies on the segment
  */
-export function boundaryEdges({ x, y, boundary }: Mesh, along: BoundaryPart, path: string): number[] {
+function boundaryEdges({ x, y, boundary }: Mesh, along: BoundaryPart, path: string): number[] {
   const all = Array.from({ length: boundary.length / 2 }, (_, e) => e);
   if (along === 'all') return all;
   const [[x0, y0], [x1, y1]] = [along.from, along.to];
@@ -43,6 +43,15 @@ export function boundaryEdges({ x, y, boundary }: Mesh, along: BoundaryPart, pat
       { from: along.from, to: along.to },
     );
   return found;
+}
+
+/** How each held edge of the boundary is held, by its index; where parts overlap the later one counts. @throws Fault OUTSIDE */
+export function heldEdges(mesh: Mesh, edges: readonly HeldEdge[]): ReadonlyMap<number, Held> {
+  const held = new Map<number, Held>();
+  edges.forEach((edge, i) => {
+    for (const e of boundaryEdges(mesh, edge.along, `edges.${i}.along`)) held.set(e, edge.held);
+  });
+  return held;
 }
 
 function spread(values: Float64Array): number {

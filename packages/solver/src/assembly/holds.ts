@@ -1,6 +1,6 @@
 import type { SparseRow } from '../linear-algebra/block-matrix.ts';
 import type { Mesh } from '../mesh/mesh.ts';
-import { boundaryEdges, type Held, type HeldEdge } from './held-edges.ts';
+import { type Held, type HeldEdge, heldEdges } from './held-edges.ts';
 
 /**
  * Held dofs of a mesh in local axes: dof 0 = w, dof 1 = rotation about d = (cos, sin), dof 2 = rotation about d turned
@@ -40,10 +40,7 @@ const HOLDS: Readonly<Record<Held, { w: boolean; aboutNormal: boolean; aboutTang
  */
 export function holdsOf(mesh: Mesh, edges: readonly HeldEdge[]): Holds {
   const n = mesh.x.length;
-  const held = new Map<number, Held>();
-  edges.forEach((edge, i) => {
-    for (const e of boundaryEdges(mesh, edge.along, `edges.${i}.along`)) held.set(e, edge.held);
-  });
+  const held = heldEdges(mesh, edges);
 
   const holds = { cos: new Float64Array(n).fill(1), sin: new Float64Array(n), mask: new Uint8Array(n) };
   const axes = new Map<number, [number, number][]>();

@@ -1,6 +1,6 @@
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import type { Mesh } from '../mesh/mesh.ts';
-import { boundaryEdges, type HeldEdge } from './held-edges.ts';
+import { type HeldEdge, heldEdges } from './held-edges.ts';
 import { type Holds, holdAxes } from './holds.ts';
 import type { InPlane } from './in-plane.ts';
 
@@ -39,11 +39,7 @@ function symmetryNormals(
   const { x, y, boundary } = mesh;
   const n = x.length;
   const key = (i: number, j: number) => n * Math.max(i, j) + Math.min(i, j);
-  const kinds = new Map<number, HeldEdge['held']>();
-  edges.forEach((edge, i) => {
-    for (const e of boundaryEdges(mesh, edge.along, `edges.${i}.along`)) kinds.set(e, edge.held);
-  });
-  const symmetric = [...kinds].flatMap(([e, held]) => (held === 'symmetry' ? [e] : []));
+  const symmetric = [...heldEdges(mesh, edges)].flatMap(([e, held]) => (held === 'symmetry' ? [e] : []));
   const normals = new Map<number, [number, number][]>();
   if (symmetric.length === 0) return normals;
   const side = new Map<number, number>();

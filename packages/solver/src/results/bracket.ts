@@ -1,7 +1,6 @@
 import { micrometres, usedShare } from './criteria/criterion.ts';
-import type { CriterionVerdict, HeadResult, Outcome, Verdict } from './head-result.ts';
-
-const WORST_FIRST: readonly Outcome[] = ['fail', 'marginal', 'pass'];
+import type { CriterionVerdict, HeadResult, Verdict } from './head-result.ts';
+import { worstOutcome } from './verdict.ts';
 
 /**
  * Result of a head whose frame is screwed to the body: the joint lies somewhere between sliding and bonded, so each
@@ -21,7 +20,7 @@ export function bracketed(sliding: HeadResult, bonded: HeadResult): HeadResult {
   }));
   const verdict: Verdict = {
     ...shown.verdict,
-    outcome: WORST_FIRST.find((outcome) => criteria.some((criterion) => criterion.outcome === outcome)) ?? 'pass',
+    outcome: worstOutcome(criteria),
     criteria,
     remarks: [...shown.verdict.remarks, ...spread(criteria, shown === sliding ? 'sliding' : 'bonded')],
   };

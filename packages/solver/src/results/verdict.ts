@@ -43,13 +43,17 @@ export function verdictOf(
   });
   const criteria = judged.map(({ verdict }) => verdict);
   const { criterion, verdict: worst } = judged.reduce((a, b) => (usedShare(b.verdict) > usedShare(a.verdict) ? b : a));
-  const outcome = (['fail', 'marginal'] as const).find((o) => criteria.some((c) => c.outcome === o)) ?? 'pass';
   return {
-    outcome,
+    outcome: worstOutcome(criteria),
     criteria,
     sentence: criterion.sentence(worst),
     remarks: [...remarks, ...criteria.flatMap(shearRemark)],
   };
+}
+
+/** A head is no better than its worst criterion. */
+export function worstOutcome(criteria: readonly CriterionVerdict[]): Outcome {
+  return (['fail', 'marginal'] as const).find((o) => criteria.some((c) => c.outcome === o)) ?? 'pass';
 }
 
 function judge(

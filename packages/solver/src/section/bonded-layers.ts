@@ -75,6 +75,11 @@ export function bondedMiddle(layers: readonly Layer[]): number {
   return (Math.min(...layers.map(({ bottom }) => bottom)) + Math.max(...layers.map(top))) / 2;
 }
 
+/** Sum of the thicknesses, mm. */
+export function heightOf(layers: readonly Pick<Layer, 'thickness'>[]): number {
+  return layers.reduce((sum, { thickness }) => sum + thickness, 0);
+}
+
 function top({ bottom, thickness }: Layer): number {
   return bottom + thickness;
 }

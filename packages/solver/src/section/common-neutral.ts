@@ -1,4 +1,4 @@
-import { bondedLayers } from './bonded-layers.ts';
+import { bondedLayers, heightOf } from './bonded-layers.ts';
 import type { Section } from './section.ts';
 
 /** Difference of heights, relative to the thickness of the stack, that still counts as none. */
@@ -28,5 +28,5 @@ export function haveCommonNeutral(sections: readonly Section[], pathOf: (index: 
 /** Neutral heights in the two ways that bonded layers strain, and the thickness of the stack. */
 function neutrals(layers: Parameters<typeof bondedLayers>[0], path: string): [number, number, number] {
   const { offset } = bondedLayers(layers, path).membrane;
-  return [offset[0] + offset[1], offset[8], layers.reduce((sum, layer) => sum + layer.thickness, 0)];
+  return [offset[0] + offset[1], offset[8], heightOf(layers)];
 }

@@ -1,5 +1,5 @@
 import { Fault } from '../fault/fault.ts';
-import { bondedLayers, bondedMiddle } from './bonded-layers.ts';
+import { bondedLayers, bondedMiddle, heightOf } from './bonded-layers.ts';
 import type { Layer, Section } from './section.ts';
 
 /** A temperature field, linear through the thickness. */
@@ -81,8 +81,4 @@ function slidingCurvature(layers: readonly Layer[], { gradient, over, alpha }: T
     stiffness += D;
   }
   return moment / stiffness;
-}
-
-function heightOf(layers: readonly Layer[]): number {
-  return layers.reduce((sum, { thickness }) => sum + thickness, 0);
 }

@@ -1,4 +1,4 @@
-import { bondedLayers, bondedMiddle } from './bonded-layers.ts';
+import { bondedLayers, bondedMiddle, heightOf } from './bonded-layers.ts';
 import { freeStrain, type Temperature } from './free-strain.ts';
 import type { HoleArray } from './hole-array.ts';
 import { type HolePeaks, holePeaks } from './hole-concentration.ts';
@@ -47,7 +47,7 @@ export function stressLayers(
     const bonded = section.join === 'bonded';
     const middle = bonded ? bondedMiddle(section.layers) : 0;
     const neutral = membrane !== null ? 0 : bonded ? neutralOf(section.layers) : 0;
-    const stack = section.layers.reduce((sum, { thickness }) => sum + thickness, 0);
+    const stack = heightOf(section.layers);
     return section.layers.map(({ E, nu, thickness: t, bottom, expansion }: Layer): StressLayer => {
       const own: [number, number] = bonded ? [bottom - middle, bottom + t - middle] : [-t / 2, t / 2];
       return {
@@ -102,7 +102,7 @@ export function freeFaces(
 ): [lower: number, upper: number] {
   if (temperature === null) return [0, 0];
   const { change, gradient, over, alpha } = temperature;
-  const slope = gradient / (over ?? heightOf(of));
+  const slope = gradient / (over ?? thicknessOf(of));
   const own = expansion ?? alpha;
   // What costs nothing as a whole: all of a sliding layer's rise, what a section takes that is not held.
   const whole = slides ? own * change : stretches ? 0 : (freeStrain(of, temperature, '').strain ?? 0);
@@ -111,7 +111,7 @@ export function freeFaces(
   return [at(lower), at(upper)];
 }
 
-function heightOf(section: Section): number {
-  if ('layers' in section) return section.layers.reduce((sum, { thickness }) => sum + thickness, 0);
+function thicknessOf(section: Section): number {
+  if ('layers' in section) return heightOf(section.layers);
   return 'thickness' in section ? section.thickness : 1;
 }
