@@ -27,8 +27,13 @@ export const rooms = {
     'element',
     'linear-algebra',
   ],
-  worker: ['results', 'model', 'linear-algebra'],
+  studies: ['results', 'structure', 'supports', 'assembly', 'mesh', 'model', 'plate', 'layout', 'section', 'geometry'],
+  exchange: ['results', 'mesh', 'model', 'plate', 'layout', 'geometry'],
+  worker: ['studies', 'results', 'model', 'linear-algebra'],
 };
+
+/** Rooms that drive whole solves. */
+const drivers = ['studies', 'worker'];
 
 /** Files directly under `src`: the pipelines read top down, `index.ts` is what the package offers. */
 const solver = '^packages/solver/src';
@@ -42,7 +47,7 @@ const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   from: { path: `${solver}/${room}/` },
   to: {
     path: `${solver}/`,
-    pathNot: [`${solver}/(${['fault', room, ...allowed].join('|')})/`, ...(room === 'worker' ? [pipelines] : [])],
+    pathNot: [`${solver}/(${['fault', room, ...allowed].join('|')})/`, ...(drivers.includes(room) ? [pipelines] : [])],
   },
 }));
 
@@ -62,10 +67,10 @@ export default {
     ),
     never(
       'pipelines-below-worker',
-      'the pipelines know every room except the worker that carries them',
+      'the pipelines know every room except those that drive them',
       { path: pipelines },
       {
-        path: [`${solver}/worker/`, index],
+        path: [`${solver}/(studies|exchange|worker)/`, index],
       },
     ),
     never('no-cycles', 'modules import one way', {}, { circular: true }),
