@@ -1,8 +1,9 @@
 import type { CaseResult, HeadModel, HeadResult, PartStrength } from '@flathead/solver';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { flathead } from '../command-line/run.ts';
-import { hasBrowser, launchBrowser, openWorkbench, savedModel, settled, type Workbench } from './workbench.ts';
+import { visitEach } from './visit.ts';
+import { hasBrowser, savedModel, settled } from './workbench.ts';
 
 /** What `flathead check --json` says of a head: of stress the tables alone. */
 interface Said {
@@ -35,24 +36,10 @@ function cells(page: Page, table: string, row: string): Promise<string[]> {
 }
 
 describe.skipIf(!hasBrowser)('results beyond the bow', () => {
-  let browser: Browser;
-  let bench: Workbench;
-
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => browser?.close());
-  beforeEach(async () => {
-    bench = await openWorkbench(browser, inject('workbenchUrl'));
-  });
-  afterEach(async () => {
-    const { complaints } = bench;
-    await bench.close();
-    expect(complaints).toEqual([]);
-  });
+  const visit = visitEach();
 
   it('judges a preload and a strength, shows the tension, and tells the numbers that the command line gives', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     await page.getByTestId('unfold-fastener-W').click();
     await fill(page, 'fasteners.4.preload', '800');
@@ -80,7 +67,7 @@ describe.skipIf(!hasBrowser)('results beyond the bow', () => {
   });
 
   it('keeps the stress of the last full answer in sight, marked, while a fastener is held', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     await page.getByTestId('numbers').click();
     await page.locator('[data-testid="numbers-parts"]:not([data-stale])').waitFor();
@@ -96,7 +83,7 @@ describe.skipIf(!hasBrowser)('results beyond the bow', () => {
   });
 
   it('gathers the touchdowns over a wafer in one chip, and refuses a site that is not there beside its field', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     await page.getByTestId('touched-1').selectOption('wafer');
     await page.getByTestId('case-row A touched').getByText('touchdowns').waitFor();
@@ -118,7 +105,7 @@ describe.skipIf(!hasBrowser)('results beyond the bow', () => {
   });
 
   it('takes every limit and says which it can not judge', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     await fill(page, 'limits.failureProbability', '1e-9');
     await page.getByText('Not judged: what it needs is not known').waitFor();

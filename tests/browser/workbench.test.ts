@@ -1,20 +1,18 @@
 import { readFile } from 'node:fs/promises';
 import type { HeadModel } from '@flathead/solver';
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { describe, expect, inject, it } from 'vitest';
+import { visitEach } from './visit.ts';
 import {
   bowOnCommandLine,
   circleFastener,
   dragFastener,
   hasBrowser,
-  launchBrowser,
   openWorkbench,
   picturePath,
   savedModel,
   settled,
   shownBow,
   switchOn,
-  type Workbench,
   watchPage,
 } from './workbench.ts';
 
@@ -27,25 +25,11 @@ const CROWDED = 50;
 const modelFile = (name: string): string => new URL(`../../models/${name}`, import.meta.url).pathname;
 
 describe.skipIf(!hasBrowser)('workbench', () => {
-  let browser: Browser;
-  let bench: Workbench;
-
-  beforeAll(async () => {
-    browser = await launchBrowser();
-  });
-  afterAll(() => browser?.close());
-  beforeEach(async () => {
-    bench = await openWorkbench(browser, inject('workbenchUrl'));
-  });
-  afterEach(async () => {
-    const { complaints } = bench;
-    await bench.close();
-    expect(complaints).toEqual([]);
-  });
+  const visit = visitEach();
 
   // Retried, since a machine that is busy with something else may be late; it has to be in time once.
   it('opens with Kestrel solved within 5 s, and shows what the command line says', { retry: 2 }, async () => {
-    const { page, opened } = bench;
+    const { page, opened } = visit.bench;
     await page.getByTestId('verdict-outcome').waitFor();
     expect(performance.now() - opened).toBeLessThan(5000);
     expect(await page.getByTestId('verdict-outcome').textContent()).toBe('Fail');
@@ -59,7 +43,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('follows a fastener dragged with the mouse to the bow that the command line gives', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     const before = await savedModel(page);
     const bowBefore = await shownBow(page);
@@ -78,8 +62,8 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('works the same where memory can not be shared between threads', async () => {
-    expect(await bench.page.evaluate(() => crossOriginIsolated)).toBe(true);
-    const plain = await openWorkbench(browser, inject('workbenchUrl'), { isolated: false });
+    expect(await visit.bench.page.evaluate(() => crossOriginIsolated)).toBe(true);
+    const plain = await openWorkbench(visit.browser, inject('workbenchUrl'), { isolated: false });
     const { page, complaints } = plain;
     expect(await page.evaluate(() => crossOriginIsolated)).toBe(false);
     await settled(page);
@@ -92,7 +76,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('moves the fasteners opposite along when they are mirror-linked', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     const before = await savedModel(page);
     await switchOn(page, 'mirror-drag');
@@ -113,7 +97,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('bows less with ribs between the columns', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     const without = Number(await shownBow(page));
     await switchOn(page, 'ribs-columns');
@@ -127,7 +111,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('refuses a bad number beside its field and keeps the last good answer', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     const before = await savedModel(page);
     const bow = await shownBow(page);
@@ -158,7 +142,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('keeps the last good answer when the solver refuses a head, and says why', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     const bow = await shownBow(page);
     const field = page.getByTestId('field-sites.columns');
@@ -176,7 +160,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('undoes a drag in one step, and redoes it', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     const before = await savedModel(page);
     const bow = await shownBow(page);
@@ -200,7 +184,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('opens a model file, and leaves the head alone when a file holds none', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     await page.getByTestId('open-file').setInputFiles(modelFile('kestrel-both.json'));
     await expect.poll(() => page.getByTestId('verdict-outcome').textContent()).toBe('Pass');
@@ -218,7 +202,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   // processors that the solver works on too, and a task that waits for a frame takes as long as the frame. The page's own
   // code is held to the bound more closely.
   it('keeps the page free while a fastener of 30,000 unknowns is dragged for 5 s', { retry: 2 }, async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     const model = { ...JSON.parse(await readFile(modelFile('kestrel-both.json'), 'utf8')), mesh: { size: 1.02 } };
     const file = { name: 'fine.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(model)) };
@@ -237,7 +221,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it('starts a fresh solver when the one it had dies', async () => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await settled(page);
     const bow = await shownBow(page);
     await page.workers()[0].evaluate(() => self.close());
@@ -248,7 +232,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   });
 
   it.each(['light', 'dark'] as const)('draws itself in %s', async (colourScheme) => {
-    const { page } = bench;
+    const { page } = visit.bench;
     await page.emulateMedia({ colorScheme: colourScheme });
     await settled(page);
     await page.getByTestId('site-B3').waitFor();
