@@ -55,6 +55,7 @@ function besides() {
     [30_000, 1, 21],
     [100_000, 1, 9],
     [300_000, 1, 3],
+    [100_000, 2, 9],
     [300_000, 2, 3],
   ].map(([dofs, threads, repeats]) => {
     const matrix = join(folder, `${dofs}.mtx`);

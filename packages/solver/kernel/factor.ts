@@ -36,9 +36,10 @@ export class Plan {
   failed: u32;
   /** Helpers that came and went, over all calls. */
   gone: u32;
-  /** Backward solves that were opened to helpers, and the vector of the latest. */
+  /** Solves that were opened to helpers; vector of the latest, and 1 when it is a forward one. */
   opened: u32;
   vector: usize;
+  ahead: u32;
   nextSolve: u32;
   solvesDone: u32;
 }

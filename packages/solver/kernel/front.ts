@@ -13,6 +13,8 @@ export class Front {
   /** List of the positions of those rows, and of their places in the parent's front. */
   rows: usize;
   relative: usize;
+  /** List of where a forward solve puts what it takes from those rows: rows of y, or of what a task leaves behind it. */
+  targets: usize;
   /** Pivot triangle, the rectangle below it, the update triangle: from the stack within a task, else absolute. */
   pivot: usize;
   rectangle: usize;

@@ -1,2 +1,2 @@
 export { closeTasks, help, join, shareTop, takeTask } from './factor';
-export { backward, forwardBelow, forwardFronts, forwardPivot, helpBackward } from './solve';
+export { backward, forward, forwardBelow, forwardPivot, helpSolve } from './solve';

@@ -173,14 +173,12 @@ export function backwardBelow(below: usize, width: u32, rows: u32, t: usize, y: 
   }
 }
 
-/** `y <- L^-1 y` for the fronts `from .. to`; y in elimination order. */
-export function forwardFronts(fronts: usize, from: u32, to: u32, y: usize): void {
-  for (let s = from; s < to; s++) {
-    const front = frontAt(fronts, s);
-    const here = y + 3 * F * <usize>front.first;
-    forwardPivot(front.pivot, front.width, here);
-    forwardRows(front, here, y);
-  }
+/** `y <- L^-1 y` for one front; what it takes from the rows below goes where its targets say. */
+@inline
+function forwardFront(front: Front, y: usize): void {
+  const here = y + 3 * F * <usize>front.first;
+  forwardPivot(front.pivot, front.width, here);
+  forwardRows(front, here, y);
 }
 
 /** `y <- L^-T y` for one front. */
@@ -191,54 +189,108 @@ function backwardFront(front: Front, y: usize): void {
   backwardPivot(front.pivot, front.width, here);
 }
 
+/**
+ * `y <- L^-1 y`, y in elimination order: the tasks, with whoever helps, then the fronts above. What a task takes from
+ * rows above it gathers behind y, in a place of its own, and is added task by task: the same sums with any crew.
+ */
+export function forward(plan: Plan, y: usize): void {
+  share(plan, y, true);
+  for (let k: u32 = 0; k < plan.taskCount; k++) collect(rootOf(plan, k), y);
+  for (let k: u32 = 0; k < plan.topCount; k++) forwardFront(topAt(plan, k), y);
+}
+
 /** `y <- L^-T y`: the fronts above the tasks, then the tasks, with whoever helps. */
 export function backward(plan: Plan, y: usize): void {
+  for (let k = plan.topCount; k > 0; k--) backwardFront(topAt(plan, k - 1), y);
+  share(plan, y, false);
+}
+
+@inline
+function topAt(plan: Plan, k: u32): Front {
+  return frontAt(plan.fronts, load<u32>(plan.tops + 4 * <usize>k));
+}
+
+/** Last front of a task, whose rows are all that the task reaches above itself. */
+@inline
+function rootOf(plan: Plan, k: u32): Front {
+  return frontAt(plan.fronts, load<u32>(plan.tasks + 8 * <usize>k, 4) - 1);
+}
+
+/** Adds to y what a task left for the rows above it. */
+function collect(root: Front, y: usize): void {
+  for (let i: usize = 0; i < <usize>root.below; i++) {
+    const to = y + 3 * F * <usize>load<u32>(root.rows + 4 * i);
+    const from = y + 3 * F * <usize>load<u32>(root.targets + 4 * i);
+    store<f64>(to, load<f64>(to, 0) + load<f64>(from, 0), 0);
+    store<f64>(to, load<f64>(to, 8) + load<f64>(from, 8), 8);
+    store<f64>(to, load<f64>(to, 16) + load<f64>(from, 16), 16);
+  }
+}
+
+/** Does all tasks of a solve, with the helpers that come. */
+function share(plan: Plan, y: usize, ahead: bool): void {
   const base = changetype<usize>(plan);
-  for (let k = plan.topCount; k > 0; k--)
-    backwardFront(frontAt(plan.fronts, load<u32>(plan.tops + 4 * <usize>(k - 1))), y);
   plan.vector = y;
+  plan.ahead = ahead ? 1 : 0;
   atomic.store<u32>(base + offsetof<Plan>('solvesDone'), 0);
   atomic.store<u32>(base + offsetof<Plan>('nextSolve'), 0);
   claim(base + offsetof<Plan>('opened'));
-  backwardTasks(plan);
+  solveTasks(plan);
   const done = base + offsetof<Plan>('solvesDone');
   let turn: u32 = 0;
   for (let now = look(done); now < plan.taskCount; now = wait(plan, done, now, ++turn)) {}
 }
 
-/** What a helper does for the backward solve of that number. */
-export function helpBackward(plan: Plan, number: u32): void {
+/** What a helper does for the solve of that number, forward and backward ones counted together. */
+export function helpSolve(plan: Plan, number: u32): void {
   const opened = changetype<usize>(plan) + offsetof<Plan>('opened');
   let turn: u32 = 0;
   for (let now = look(opened); now < number; now = wait(plan, opened, now, ++turn)) {}
-  backwardTasks(plan);
+  solveTasks(plan);
   claim(changetype<usize>(plan) + offsetof<Plan>('gone'));
 }
 
-/** Claims tasks of the latest backward solve until none is left. Each reads what is above it and writes its own part. */
-function backwardTasks(plan: Plan): void {
+/**
+ * Claims tasks of the latest solve until none is left. Which solve that is shows after the claim only: a late helper may
+ * claim for the next one.
+ */
+function solveTasks(plan: Plan): void {
   const next = changetype<usize>(plan) + offsetof<Plan>('nextSolve');
   for (let k = claim(next); k < plan.taskCount; k = claim(next)) {
-    const from = load<u32>(plan.tasks + 8 * <usize>k);
-    for (let s = load<u32>(plan.tasks + 8 * <usize>k, 4); s > from; ) backwardFront(frontAt(plan.fronts, --s), plan.vector);
+    if (plan.ahead !== 0) forwardTask(plan, k, plan.vector);
+    else backwardTask(plan, k, plan.vector);
     claim(changetype<usize>(plan) + offsetof<Plan>('solvesDone'));
   }
 }
 
-/** `y_rows <- y_rows - B y_here` for the rectangle of a front, its rows where they stand in y. */
+/** Reads and writes its own part of y and what it leaves for the rows above. */
+function forwardTask(plan: Plan, k: u32, y: usize): void {
+  const root = rootOf(plan, k);
+  if (root.below > 0) memory.fill(y + 3 * F * <usize>load<u32>(root.targets), 0, 3 * F * <usize>root.below);
+  const to = load<u32>(plan.tasks + 8 * <usize>k, 4);
+  for (let s = load<u32>(plan.tasks + 8 * <usize>k); s < to; s++) forwardFront(frontAt(plan.fronts, s), y);
+}
+
+/** Reads what is above it and writes its own part of y. */
+function backwardTask(plan: Plan, k: u32, y: usize): void {
+  const from = load<u32>(plan.tasks + 8 * <usize>k);
+  for (let s = load<u32>(plan.tasks + 8 * <usize>k, 4); s > from; ) backwardFront(frontAt(plan.fronts, --s), y);
+}
+
+/** `y_rows <- y_rows - B y_here` for the rectangle of a front, its rows where its targets say. */
 @inline
 function forwardRows(front: Front, here: usize, y: usize): void {
   const below = front.below;
   const n = 3 * front.width;
   for (let i: u32 = 0; i < below; i += 2) {
     let a = front.rectangle + rectangleRow(below, front.width, i);
-    const rows = front.rows + 4 * <usize>i;
-    const upper = y + 3 * F * <usize>load<u32>(rows);
+    const targets = front.targets + 4 * <usize>i;
+    const upper = y + 3 * F * <usize>load<u32>(targets);
     if ((i | 1) >= below) {
       subtractRows3(a, n, here, upper);
       return;
     }
-    const lower = y + 3 * F * <usize>load<u32>(rows, 4);
+    const lower = y + 3 * F * <usize>load<u32>(targets, 4);
     let t0 = v128.load(upper);
     let t1 = v128.load_lane<f64>(lower, v128.load64_zero(upper, 16), 1);
     let t2 = v128.load(lower, 8);

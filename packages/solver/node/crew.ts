@@ -11,7 +11,7 @@ const HELPER = `
     kernels.set(key, kernel);
     for (const oldest of kernels.keys()) if (kernels.size > 4) kernels.delete(oldest);
     if (solve === 0) kernel.help(plan);
-    else kernel.helpBackward(plan, solve);
+    else kernel.helpSolve(plan, solve);
   });
 `;
 

@@ -12,7 +12,7 @@ interface Exports {
   readonly takeTask: (plan: number, worker: number) => number;
   readonly closeTasks: (plan: number) => number;
   readonly shareTop: (plan: number, k: number, worker: number, workers: number) => number;
-  readonly forwardFronts: (fronts: number, from: number, to: number, y: number) => void;
+  readonly forward: (plan: number, y: number) => void;
   readonly backward: (plan: number, y: number) => void;
   readonly forwardPivot: (pivot: number, width: number, y: number) => void;
   readonly forwardBelow: (below: number, width: number, rows: number, y: number, t: number) => void;
@@ -61,7 +61,7 @@ function bytes(base64: string): Uint8Array<ArrayBuffer> {
 }
 
 function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemory {
-  const { schedule, parent, factorSize, entries } = symbolic;
+  const { schedule, factorSize, entries } = symbolic;
   const workers = crew === null ? 1 : 1 + crew.helpers;
   // The matrix lies behind factor and updates, the table behind the matrix.
   const blocks = memorySize(symbolic, workers);
@@ -71,7 +71,7 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
   const kernel = slab.exports as unknown as Exports;
   const value = new Float64Array(memory.buffer, 0, numbers);
   const words = new Uint32Array(memory.buffer);
-  const { fronts, plan } = writeTable(symbolic, words, 2 * numbers, blocks, workers);
+  const plan = writeTable(symbolic, words, 2 * numbers, blocks, workers);
   const stop = plan / 4 + PLAN.stop;
   const key = ++opened;
   let calls = 0;
@@ -105,7 +105,10 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
       if (failed !== NOT_FAILED) return failed;
       return ended ? DONE : STOPPED;
     },
-    forward: (y) => kernel.forwardFronts(fronts, 0, parent.length, y * NUMBER),
+    forward(y) {
+      if (crew?.solves) call(++solves);
+      kernel.forward(plan, y * NUMBER);
+    },
     backward(y) {
       if (crew?.solves) call(++solves);
       kernel.backward(plan, y * NUMBER);

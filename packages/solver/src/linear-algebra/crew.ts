@@ -1,8 +1,8 @@
-/** Helpers on other threads that wait to share a factorisation and its backward solves. */
+/** Helpers on other threads that wait to share a factorisation and its solves. */
 export interface Crew {
   /** How many there are. */
   readonly helpers: number;
-  /** Whether they help with backward solves as well: not where the page that shows the result needs their processor. */
+  /** Whether they help with solves as well: not where the page that shows the result needs their processor. */
   readonly solves: boolean;
   /** Sends them to a piece of work in a shared memory. Returns at once: who comes late finds nothing left to do. */
   call(work: CrewWork): void;
@@ -16,6 +16,6 @@ export interface CrewWork {
   readonly memory: WebAssembly.Memory;
   /** Address of the plan, bytes. */
   readonly plan: number;
-  /** Number of the backward solve with this plan, from 1 on; 0 for the factorisation. */
+  /** Number of the solve with this plan, from 1 on; 0 for the factorisation. */
   readonly solve: number;
 }

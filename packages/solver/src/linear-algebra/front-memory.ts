@@ -1,5 +1,6 @@
 import type { BlockMatrix } from './block-matrix.ts';
 import type { Crew } from './crew.ts';
+import { reachOfTasks } from './solve-targets.ts';
 import type { Symbolic } from './symbolic.ts';
 
 /** Arithmetic on fronts. Implementations differ in speed and in the last bits, not in meaning. */
@@ -26,7 +27,7 @@ export const STOPPED = -2;
 export interface FrontMemory {
   /** The factor from 0 on, as the addresses of {@link Symbolic} say. */
   readonly value: Float64Array;
-  /** Address of room for a vector of all dofs and one of a front, where the updates were. */
+  /** Address of room for a vector of all dofs and what a front or the tasks leave behind it, where the updates were. */
   readonly scratch: number;
 
   /**
@@ -37,7 +38,7 @@ export interface FrontMemory {
    */
   factor(matrix: BlockMatrix, stopped: () => boolean): number;
 
-  /** `y <- L^-1 y`, y in elimination order. */
+  /** `y <- L^-1 y`, y in elimination order, at `scratch`. */
   forward(y: number): void;
 
   /** `y <- L^-T y`. */
@@ -54,8 +55,9 @@ export interface FrontMemory {
 }
 
 /** Numbers that a memory takes: the factor, and room for the updates of so many workers or the vectors of a solve. */
-export function memorySize({ n, factorSize, schedule, rowStart, parent }: Symbolic, workers: number): number {
-  let tallest = 0;
-  for (let s = 0; s < parent.length; s++) tallest = Math.max(tallest, rowStart[s + 1] - rowStart[s]);
-  return factorSize + Math.max(schedule.poolSize + workers * schedule.stackSize, 3 * (n + tallest));
+export function memorySize(symbolic: Symbolic, workers: number): number {
+  const { n, factorSize, schedule, rowStart, parent } = symbolic;
+  let behind = reachOfTasks(symbolic);
+  for (let s = 0; s < parent.length; s++) behind = Math.max(behind, rowStart[s + 1] - rowStart[s]);
+  return factorSize + Math.max(schedule.poolSize + workers * schedule.stackSize, 3 * (n + behind));
 }

@@ -1,4 +1,5 @@
 import { children } from './elimination-tree.ts';
+import { solveTargets } from './solve-targets.ts';
 import type { Symbolic } from './symbolic.ts';
 
 /*
@@ -6,7 +7,7 @@ import type { Symbolic } from './symbolic.ts';
  * ../../kernel/front.ts and ../../kernel/factor.ts, in 32-bit words, behind the numbers.
  */
 
-const FRONT_WORDS = 12;
+const FRONT_WORDS = 13;
 const PLAN_WORDS = 32;
 /** Words of a cache line, which the counters of a shared front have to themselves. */
 const LINE = 16;
@@ -19,7 +20,7 @@ export const NOT_FAILED = 0xffffffff;
 
 /** Words that the table takes. */
 export function tableSize({ parent, row, entries, schedule }: Symbolic): number {
-  const lists = 2 * row.length + 2 * entries.block.length + schedule.task.length + schedule.top.length;
+  const lists = 3 * row.length + 2 * entries.block.length + schedule.task.length + schedule.top.length;
   return LINE * (schedule.top.length + 1) + PLAN_WORDS + FRONT_WORDS * parent.length + lists;
 }
 
@@ -30,7 +31,7 @@ export function tableSize({ parent, row, entries, schedule }: Symbolic): number 
  * @param at first word of the table
  * @param blocks address of the blocks of the matrix, in numbers
  * @param workers how many there can be
- * @returns addresses of the fronts and of the plan, bytes
+ * @returns address of the plan, bytes
  */
 export function writeTable(symbolic: Symbolic, words: Uint32Array, at: number, blocks: number, workers: number) {
   const { first, parent, row, relative, rowStart, pivotAt, belowAt, factorSize, entries, schedule } = symbolic;
@@ -41,11 +42,13 @@ export function writeTable(symbolic: Symbolic, words: Uint32Array, at: number, b
   const fronts = shared + LINE * top.length;
   const rows = fronts + FRONT_WORDS * count;
   const places = rows + row.length;
-  const blockEntries = places + row.length;
+  const targets = places + row.length;
+  const blockEntries = targets + row.length;
   const tasks = blockEntries + 2 * entries.block.length;
   const tops = tasks + task.length;
   words.set(row, rows);
   words.set(relative, places);
+  words.set(solveTargets(symbolic), targets);
   words.set(task, tasks);
   words.set(top, tops);
   for (let k = 0; k < entries.block.length; k++) {
@@ -65,6 +68,7 @@ export function writeTable(symbolic: Symbolic, words: Uint32Array, at: number, b
     words[w++] = rowStart[s + 1] - rowStart[s];
     words[w++] = 4 * (rows + rowStart[s]);
     words[w++] = 4 * (places + rowStart[s]);
+    words[w++] = 4 * (targets + rowStart[s]);
     words[w++] = 8 * pivotAt[s];
     words[w++] = 8 * belowAt[s];
     words[w++] = 8 * (pool[s] === 1 ? factorSize + updateAt[s] : updateAt[s]);
@@ -92,5 +96,5 @@ export function writeTable(symbolic: Symbolic, words: Uint32Array, at: number, b
     plan,
   );
   words[plan + PLAN.failed] = NOT_FAILED;
-  return { fronts: 4 * fronts, plan: 4 * plan };
+  return 4 * plan;
 }

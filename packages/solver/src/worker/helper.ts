@@ -13,5 +13,5 @@ addEventListener('message', ({ data }: MessageEvent<CrewWork>) => {
   kernels.set(key, kernel);
   for (const oldest of kernels.keys()) if (kernels.size > KEPT) kernels.delete(oldest);
   if (solve === 0) (kernel.help as (plan: number) => void)(plan);
-  else (kernel.helpBackward as (plan: number, solve: number) => void)(plan, solve);
+  else (kernel.helpSolve as (plan: number, solve: number) => void)(plan, solve);
 });

@@ -24,6 +24,11 @@ function solution(options: FactorOptions): BigUint64Array {
   return new BigUint64Array(u.buffer);
 }
 
+/** Numbers in which two solutions differ: a list of differences of all of them would take minutes to print. */
+function different(a: BigUint64Array, b: BigUint64Array): number {
+  return a.reduce((count, bits, i) => count + (bits === b[i] ? 0 : 1), 0);
+}
+
 describe('factor shared by a crew', () => {
   afterAll(async () => {
     for (const crew of crews) await crew.end();
@@ -37,13 +42,13 @@ describe('factor shared by a crew', () => {
     it(`has the bits of a single thread with two and with three (${kernel.name}), in fresh memory and in used`, () => {
       const alone = solution({ kernel });
       for (let round = 0; round < 8; round++) {
-        for (const crew of [null, ...crews]) expect(solution({ kernel, crew })).toEqual(alone);
+        for (const crew of [null, ...crews]) expect(different(solution({ kernel, crew }), alone)).toBe(0);
       }
     });
 
   it('is done without helpers that never come', () => {
     const absent = { helpers: 2, solves: true, call: () => undefined };
-    for (const kernel of compiled) expect(solution({ kernel, crew: absent })).toEqual(solution({ kernel }));
+    for (const kernel of compiled) expect(different(solution({ kernel, crew: absent }), solution({ kernel }))).toBe(0);
   });
 
   it('names the same node of a matrix that is not definite, whoever meets it', () => {
@@ -70,7 +75,7 @@ describe('factor shared by a crew', () => {
       const stopped = () => ++asked > 3;
       expect(() => factorise(symbolic, matrix, { kernel, crew: crews[0], stopped })).toThrow(/newer/);
       expect(asked).toBe(4);
-      expect(solution({ kernel, crew: crews[0] })).toEqual(solution({ kernel }));
+      expect(different(solution({ kernel, crew: crews[0] }), solution({ kernel }))).toBe(0);
     }
   });
 });
