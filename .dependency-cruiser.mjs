@@ -39,6 +39,7 @@ const drivers = ['studies', 'worker'];
 const solver = '^packages/solver/src';
 const pipelines = `${solver}/solve-[^/]+$`;
 const index = `${solver}/index\\.ts$`;
+const version = `${solver}/version\\.ts$`;
 
 const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   name: `room-${room}`,
@@ -47,7 +48,10 @@ const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   from: { path: `${solver}/${room}/` },
   to: {
     path: `${solver}/`,
-    pathNot: [`${solver}/(${['fault', room, ...allowed].join('|')})/`, ...(drivers.includes(room) ? [pipelines] : [])],
+    pathNot: [
+      `${solver}/(${['fault', room, ...allowed].join('|')})/`,
+      ...(drivers.includes(room) ? [pipelines, version] : []),
+    ],
   },
 }));
 

@@ -1,9 +1,14 @@
 import { Fault, type modelSchemas } from '@flathead/solver';
 import { Argument, Command, CommanderError } from 'commander';
 import manifest from '../package.json' with { type: 'json' };
+import { addBudget } from './budget-command.ts';
 import { check, materials, type OutputOptions, plate, schema, screwSizes } from './commands.ts';
+import { addMerge } from './merge-command.ts';
 import { EXIT, refuse } from './refusal.ts';
+import { addSites } from './sites-command.ts';
+import { addSweep } from './sweep-command.ts';
 import type { Terminal } from './terminal.ts';
+import { addTolerance } from './tolerance-command.ts';
 
 /**
  * Runs a command line, without the two words before its arguments.
@@ -70,5 +75,6 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .action(async (kind: keyof ReturnType<typeof modelSchemas>, { write }: { write?: string }) =>
       ended(await schema(kind, write, terminal)),
     );
+  for (const add of [addSweep, addTolerance, addBudget, addSites, addMerge]) add(program, terminal, ended);
   return program;
 }
