@@ -42,6 +42,7 @@ const index = `${solver}/index\\.ts$`;
 /** Cases with known answers: a reader of the solver, offered on its own. */
 const verification = '^packages/solver/verification/';
 const book = `${verification}index\\.ts$`;
+const version = `${solver}/version\\.ts$`;
 
 const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   name: `room-${room}`,
@@ -50,7 +51,10 @@ const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   from: { path: `${solver}/${room}/` },
   to: {
     path: `${solver}/`,
-    pathNot: [`${solver}/(${['fault', room, ...allowed].join('|')})/`, ...(drivers.includes(room) ? [pipelines] : [])],
+    pathNot: [
+      `${solver}/(${['fault', room, ...allowed].join('|')})/`,
+      ...(drivers.includes(room) ? [pipelines, version] : []),
+    ],
   },
 }));
 

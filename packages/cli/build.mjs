@@ -1,5 +1,5 @@
-// Bundles the command into one file, dist/flathead.cjs, that plain Node runs, and leaves beside it what the engine has
-// compiled of it after a check of a head.
+// Bundles the command into one file, dist/flathead.cjs, that plain Node runs, and what its helper threads run into another;
+// leaves beside it what the engine has compiled of it after a check of a head.
 import { writeFileSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
@@ -11,8 +11,9 @@ const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 await rm(here('dist'), { recursive: true, force: true });
 await build({
   absWorkingDir: here('.'),
-  entryPoints: ['src/main.ts'],
-  outfile: 'dist/flathead.cjs',
+  entryPoints: { flathead: 'src/main.ts', 'study-helper': 'src/study-helper.ts' },
+  outdir: 'dist',
+  outExtension: { '.js': '.cjs' },
   bundle: true,
   minify: true,
   platform: 'node',

@@ -6,6 +6,9 @@ import { Script } from 'node:vm';
 
 const bundle = fileURLToPath(new URL('../dist/flathead.cjs', import.meta.url));
 
+/** Bundle that helper threads of a study run. */
+export const helper = fileURLToPath(new URL('../dist/study-helper.cjs', import.meta.url));
+
 /** What the engine has compiled of the bundle; only the very engine that wrote it can read it. */
 export const compiled = `${bundle}.${process.versions.v8}`;
 

@@ -4,10 +4,11 @@ import type { Terminal } from './terminal.ts';
 /**
  * Runs a command line on a terminal, by default that of this process.
  *
+ * @param helper file that helper threads of a study run
  * @returns exit code
  */
-export function main(args: readonly string[], terminal: Terminal = ownTerminal()): Promise<number> {
-  return run(args, terminal);
+export function main(args: readonly string[], terminal: Terminal = ownTerminal(), helper?: string): Promise<number> {
+  return run(args, { ...terminal, helper });
 }
 
 function ownTerminal(): Terminal {

@@ -1,10 +1,15 @@
 import { Fault, type modelSchemas } from '@flathead/solver';
 import { Argument, Command, CommanderError } from 'commander';
 import manifest from '../package.json' with { type: 'json' };
+import { addBudget } from './budget-command.ts';
 import { check, materials, type OutputOptions, plate, schema, screwSizes } from './commands.ts';
+import { addMerge } from './merge-command.ts';
 import { EXIT, refuse } from './refusal.ts';
+import { addSites } from './sites-command.ts';
+import { addSweep } from './sweep-command.ts';
 import type { Terminal } from './terminal.ts';
 import { addVerify } from './verify-command.ts';
+import { addTolerance } from './tolerance-command.ts';
 
 /**
  * Runs a command line, without the two words before its arguments.
@@ -71,6 +76,6 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .action(async (kind: keyof ReturnType<typeof modelSchemas>, { write }: { write?: string }) =>
       ended(await schema(kind, write, terminal)),
     );
-  addVerify(program, ended, terminal);
+  for (const add of [addSweep, addTolerance, addBudget, addSites, addMerge, addVerify]) add(program, terminal, ended);
   return program;
 }

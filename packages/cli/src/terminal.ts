@@ -9,6 +9,8 @@ export interface Terminal {
   readonly colour: boolean;
   /** Whether `err` is a screen that a progress line can be rewritten on. */
   readonly interactive: boolean;
+  /** File that helper threads of a study run; without one a study runs on the thread of the command. */
+  readonly helper?: string | undefined;
 }
 
 export type Paint = ReturnType<typeof pc.createColors>;

@@ -13,7 +13,7 @@ interface VerifyOptions {
 }
 
 /** Registers `flathead verify`. */
-export function addVerify(program: Command, ended: (code: number) => void, terminal: Terminal): void {
+export function addVerify(program: Command, terminal: Terminal, ended: (code: number) => void): void {
   program
     .command('verify')
     .description('solve the cases of the verification book and hold them against their sources')

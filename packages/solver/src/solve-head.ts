@@ -32,6 +32,8 @@ export interface HeadStages {
 export interface HeadOptions {
   /** `live` keeps the mesh while fasteners move and leaves out second opinions and residuals; `full` if left out. */
   readonly quality?: 'full' | 'live';
+  /** Keep the mesh of the run before while fasteners move; as `quality` says if left out. */
+  readonly keepMesh?: boolean;
   /** `when judged` leaves stress out of full answers unless a limit asks for it; `always` if left out. */
   readonly strength?: 'always' | 'when judged';
   /** Stages of the run before. */
@@ -78,7 +80,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
     problems: head.problems.map((problem) => ({ ...problem, theory })),
     areas: head.siteArea,
     coarsening: 1,
-    keepMesh: quality === 'live',
+    keepMesh: options.keepMesh ?? quality === 'live',
     withoutResidual: quality === 'live',
     factor: options.factor ?? {},
   };
@@ -150,12 +152,12 @@ export function solveHead(model: HeadModel, options: HeadOptions = {}): HeadRun 
   }
 }
 
-/** Gives back the memory of factors that `after` no longer has. `before` is not to be used again. */
-export function releaseStages(before: HeadStages, after: HeadStages): void {
+/** Gives back the memory of factors that `after` no longer has, all of it without one. `before` is not to be used again. */
+export function releaseStages(before: HeadStages, after: HeadStages | null): void {
   const factors = ({ main, coarse, thin, bonded }: HeadStages): Factor[] => [
     ...[main, coarse, thin].flatMap((solved) => (solved === null ? [] : factorsOf(solved))),
     ...(bonded === null ? [] : factors(bonded)),
   ];
-  const kept = new Set(factors(after));
+  const kept = new Set(after === null ? [] : factors(after));
   for (const factor of factors(before)) if (!kept.has(factor)) factor.memory.release();
 }

@@ -65,7 +65,7 @@ export function countOf(touched: TouchedRows): number {
 }
 
 /** First and last tested die of each row of dies, from row `first` (-y) on; dies are numbered from the centre. */
-function testedRuns([width, height]: Point, { diameter, edge, centre }: Wafer, path: string) {
+export function testedRuns([width, height]: Point, { diameter, edge, centre }: Wafer, path: string) {
   const radius = diameter / 2 - edge;
   const half = centre === 'corner' ? 0.5 : 0;
   if (diameter > ACROSS * Math.min(width, height))

@@ -3,7 +3,7 @@ import { label, positive } from './ranges.ts';
 
 /* What a head is judged in and by: load cases and limits. */
 
-const wafer = z
+export const wafer = z
   .strictObject({
     diameter: positive(1e3).describe('of the round wafer, mm'),
     edge: z.number().min(0).max(500).describe('edge exclusion: only dies wholly inside it are tested, mm'),
