@@ -1,4 +1,5 @@
 import type { Factor, FactorOptions } from './linear-algebra/factor.ts';
+import { heightRemarks } from './model/board-heights.ts';
 import { compileHead, type HeadPlan } from './model/compile.ts';
 import { drilledRemarks } from './model/drilled-remarks.ts';
 import type { HeadModel, Limits } from './model/head-model.ts';
@@ -117,6 +118,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
     verdict: verdictOf(model.limits, cases, opinions, [
       ...keepOutRemarks(model),
       ...drilledRemarks(model),
+      ...heightRemarks(model),
       ...lettingGo(cases),
       ...losingContact(model, cases),
       ...slidingOnBoard(model),

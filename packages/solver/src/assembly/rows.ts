@@ -26,6 +26,28 @@ export function pointRow(mesh: Mesh, locator: Locator, at: Point, path: string):
   return gather.row();
 }
 
+/**
+ * Average of w over points, each by its share. Its values for w sum to one.
+ *
+ * @param points x, y and share of each, not all zero; alike where a share is left out
+ * @throws Fault OUTSIDE
+ */
+export function pointsRow(
+  mesh: Mesh,
+  locator: Locator,
+  points: readonly (readonly [number, number, (number | undefined)?])[],
+  path: string,
+): SparseRow {
+  const whole = points.reduce((sum, [, , share = 1]) => sum + share, 0);
+  const gather = rowGather(mesh);
+  points.forEach(([px, py, share = 1], i) => {
+    const t = locate(locator, px, py);
+    if (t < 0) throw off('The point', [px, py], `${path}.${i}`);
+    gather.add(t, (x, y, weights) => addPointWeights(x, y, px, py, share / whole, weights));
+  });
+  return gather.row();
+}
+
 /** Integral of w over the part of the plate inside a ring, mm2 mm; exact. @throws Fault OUTSIDE when there is none */
 export function areaRow(mesh: Mesh, locator: Locator, ring: Ring, path: string): SparseRow {
   const gather = rowGather(mesh);

@@ -11,34 +11,41 @@ export interface SitePattern {
   readonly pitch?: Point | undefined;
   readonly origin?: Point | undefined;
   readonly probes: { readonly field: Point };
+  /** What single sites have of their own, by name. */
+  readonly own?: Readonly<Record<string, OwnPlace>> | undefined;
+}
+
+interface OwnPlace {
+  readonly at?: Point | undefined;
+  readonly field?: Point | undefined;
 }
 
 /** Fields that overlap by less than this share of their extent count as touching. */
 const SAME = 1e-9;
 
 /**
- * Sites of a pattern, row by row from the far (+y) side, each row along +x.
+ * Sites of a pattern, row by row from the far (+y) side, each row along +x; where a site has a place or a field of its
+ * own, it stands there instead.
  *
  * @throws Fault SCHEMA when the pitch is given twice or not at all; OVERLAP when probe fields overlap
  */
 export function siteLayout(pattern: SitePattern): Site[] {
-  const { columns, rows, origin = [0, 0], probes } = pattern;
+  const { columns, rows, origin = [0, 0], probes, own } = pattern;
   const pitch = sitePitch(pattern);
-  requireRoom(pattern, pitch);
-  return Array.from({ length: rows * columns }, (_, i) => {
+  if (own === undefined) requireRoom(pattern, pitch);
+  const sites = Array.from({ length: rows * columns }, (_, i) => {
     const row = Math.floor(i / columns);
     const column = i % columns;
-    return {
-      name: siteName(row, column),
-      row,
-      column,
-      centre: [
-        origin[0] + (column - (columns - 1) / 2) * pitch[0],
-        origin[1] + ((rows - 1) / 2 - row) * pitch[1],
-      ] as const,
-      field: probes.field,
-    };
+    const name = siteName(row, column);
+    const { at, field = probes.field } = own !== undefined && Object.hasOwn(own, name) ? own[name] : {};
+    const centre = at ?? [
+      origin[0] + (column - (columns - 1) / 2) * pitch[0],
+      origin[1] + ((rows - 1) / 2 - row) * pitch[1],
+    ];
+    return { name, row, column, centre, field };
   });
+  if (own !== undefined) requireApart(sites);
+  return sites;
 }
 
 /** Site to site along x and y, mm: given, or die times one more than the dies skipped between. */
@@ -93,4 +100,27 @@ function requireRoom({ columns, rows, probes: { field } }: SitePattern, pitch: P
       { sites: ['A1', other], value: field[axis], expected: `at most ${pitch[axis]}` },
     );
   }
+}
+
+/** Sites with places of their own: those that may overlap along x are compared, from left to right. */
+function requireApart(sites: readonly Site[]): void {
+  const edge = ({ centre, field }: Site, axis: 0 | 1, side: -1 | 1) => centre[axis] + (side * field[axis]) / 2;
+  const order = [...sites].sort((a, b) => edge(a, 0, -1) - edge(b, 0, -1));
+  order.forEach((site, i) => {
+    for (let j = i + 1; j < order.length; j++) {
+      const other = order[j];
+      const meet = (axis: 0 | 1) =>
+        edge(site, axis, 1) - edge(other, axis, -1) > SAME * site.field[axis] &&
+        edge(other, axis, 1) - edge(site, axis, -1) > SAME * site.field[axis];
+      if (!meet(0)) break;
+      if (!meet(1)) continue;
+      const [first, second] = [site.name, other.name].sort();
+      throw new Fault(
+        'OVERLAP',
+        `The probe fields of sites ${first} and ${second} overlap: they lie at [${site.centre}] and [${other.centre}] mm. Move one in sites.own, or make its field smaller.`,
+        'sites.own',
+        { sites: [first, second] },
+      );
+    }
+  });
 }

@@ -3,7 +3,9 @@ import type { Ring } from '../geometry/point.ts';
 import { ringArea } from '../geometry/region.ts';
 import type { Site } from '../layout/site.ts';
 import { siteLayout } from '../layout/sites.ts';
+import { keyOf } from '../plate/key-of.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
+import { seatHeights } from './board-heights.ts';
 import { type PlacedFastener, placeFasteners } from './fasteners.ts';
 import type { HeadModel, Probes } from './head-model.ts';
 import { caseTemperature } from './heat.ts';
@@ -13,8 +15,9 @@ import { caseFoundations, caseLoads, requireFewFoundations, requireProbeData } f
 import { meshSize } from './mesh-size.ts';
 import { type HeadParts, headParts, outerRings } from './parts.ts';
 import { type PlacedSeat, placeSeats, seatSupports } from './seats.ts';
+import { type SiteProbes, siteProbes } from './site-probes.ts';
 import { fieldRing, requireSiteRoom } from './site-room.ts';
-import { type PartName, polygon, zonesOf } from './zones.ts';
+import { type PartName, polygon, requireFieldRoom, zonesOf } from './zones.ts';
 
 /** What follows from body, frame and sites alone, however the head is held and loaded. */
 export interface HeadPlan {
@@ -23,6 +26,8 @@ export interface HeadPlan {
   readonly sites: readonly Site[];
   /** Rings of the probe fields, in the order of the sites. */
   readonly siteArea: readonly Ring[];
+  /** In the order of the sites. */
+  readonly siteProbes: readonly SiteProbes[];
   readonly parts: HeadParts;
   readonly seats: readonly PlacedSeat[];
   /** Without supports and loads. */
@@ -36,7 +41,7 @@ export interface HeadPlan {
 }
 
 /** A head as plates to solve. */
-export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'seats' | 'meshSize'> {
+export interface CompiledHead extends Pick<HeadPlan, 'sites' | 'siteArea' | 'siteProbes' | 'seats' | 'meshSize'> {
   readonly cases: readonly HeadLoadCase[];
   readonly probes: Probes;
   /** One for each case; they share everything but their loads and, where probes relax, their foundations. */
@@ -60,31 +65,37 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
   requireProbeData(model);
   const key = planKey(model);
   const plan = previous?.key === key ? previous : planHead(model, key);
-  const { sites, siteArea, seats, meshSize } = plan;
+  const { sites, siteArea, siteProbes, seats, meshSize } = plan;
   const fasteners = placeFasteners(model, plan.parts, sites, siteArea);
-  const held = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }) => ({
+  const heights = seatHeights(model, seats);
+  const held = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }, i) => ({
     name,
     at: [x, y] as [number, number],
     diameter: bearing,
     stiffness,
     acts,
+    ...raised(heights.fasteners[i]),
   }));
-  const supports = [...held, ...seatSupports(seats)];
+  const supports = [...held, ...seatSupports(seats).map((support, i) => ({ ...support, ...raised(heights.cells[i]) }))];
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
   const cases = headLoadCases(model, sites);
   requireFewFoundations(model, cases);
   const problems = cases.map((load): PlateProblem => {
-    const foundations = caseFoundations(model, sites, load);
+    const foundations = caseFoundations(model, plan, load);
     const temperature = caseTemperature(model, load.index);
     return {
       ...plate,
       ...hotZones(model, plan, load.index),
-      loads: caseLoads(model, sites, load),
+      loads: caseLoads(model, plan, load),
       ...(foundations.length === 0 ? {} : { foundations }),
       ...(temperature === undefined ? {} : { temperature }),
     };
   });
-  return { cases, probes: model.sites.probes, problems, sites, siteArea, seats, fasteners, meshSize, plan };
+  return { cases, probes: model.sites.probes, problems, sites, siteArea, siteProbes, seats, fasteners, meshSize, plan };
+}
+
+function raised(height: number): { readonly height?: number } {
+  return height === 0 ? {} : { height };
 }
 
 /** Sections at the temperature of a case, where they differ from those of assembly. */
@@ -96,11 +107,12 @@ function hotZones(model: HeadModel, { parts, siteArea }: HeadPlan, index: number
 }
 
 function planKey({ body, frame, sites, seats, mesh, materials }: HeadModel): string {
-  return JSON.stringify([body, frame, sites, seats, mesh, materials]);
+  return keyOf([body, frame, sites, seats, mesh, materials]);
 }
 
 function planHead(model: HeadModel, key: string): HeadPlan {
   const sites = siteLayout(model.sites);
+  const probes = siteProbes(model.sites, sites);
   const size = meshSize(model);
   const parts = headParts(model, sites, SAGITTA * size);
   const siteArea = sites.map(fieldRing);
@@ -108,6 +120,7 @@ function planHead(model: HeadModel, key: string): HeadPlan {
   const seats = placeSeats(model, parts, sites, siteArea, SAGITTA * size);
   const [outline] = outerRings(parts.plate);
   const { parts: sectionParts, ...zones } = zonesOf(model, parts, siteArea);
+  requireFieldRoom(model, sites, probes);
   const plate: PlateProblem = {
     plate: 1,
     outline: polygon(outline),
@@ -117,7 +130,7 @@ function planHead(model: HeadModel, key: string): HeadPlan {
   };
   const { mesh } = model;
   const tolerance = mesh !== undefined && 'tolerance' in mesh ? mesh.tolerance : Infinity;
-  return { key, sites, siteArea, parts, seats, plate, sectionParts, meshSize: size, tolerance };
+  return { key, sites, siteArea, siteProbes: probes, parts, seats, plate, sectionParts, meshSize: size, tolerance };
 }
 
 /** Results are told apart by name. */

@@ -4,6 +4,13 @@ import { label, positive } from './ranges.ts';
 
 /* What holds a head: fasteners and seats. */
 
+const height = z
+  .number()
+  .min(-10)
+  .max(10)
+  .optional()
+  .describe('of its seat on the board above the nominal plane, mm; only deviations from a plane bend; 0 if left out');
+
 export const fastener = z
   .strictObject({
     name: label,
@@ -42,6 +49,7 @@ export const fastener = z
       .max(0.9)
       .optional()
       .describe('of the preload, as a share of it either way; 0.3 with torque, 0 with preload if left out'),
+    height,
   })
   .meta({ id: 'Fastener' });
 
@@ -50,6 +58,7 @@ const bedding = {
   modulus: z.number().min(1e-3).max(1e9).optional().describe('stiffness of each mm2, N/mm3'),
   stiffness: z.number().min(1e-3).max(1e12).optional().describe('of the whole seat, N/mm; instead of modulus'),
   acts: z.literal('push').optional().describe('a seat only pushes the head off the board'),
+  height,
 };
 
 export const seat = z

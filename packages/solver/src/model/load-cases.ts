@@ -54,6 +54,14 @@ function waferSets({ sites }: HeadModel, wafer: WaferOf, path: string): TouchedR
       path,
       { expected: '"sites" with "die" and "skip"' },
     );
+  const moved = Object.entries(sites.own ?? {}).find(([, { at }]) => at !== undefined);
+  if (moved !== undefined)
+    throw new Fault(
+      'SCHEMA',
+      `Touchdowns over a wafer at ${path} follow the grid of dies, from which sites.own moves site ${moved[0]}. Leave its "at" out, or list the touched sites.`,
+      path,
+      { site: moved[0], expected: 'sites in the pattern' },
+    );
   return touchdownSets({ columns, rows, die, skip }, wafer, MOST_SETS, path);
 }
 

@@ -3,8 +3,15 @@ import type { Site } from '../layout/site.ts';
 import type { PlateLoad, PlateProblem } from '../plate/plate-problem.ts';
 import type { HeadModel, Probes } from './head-model.ts';
 import type { HeadLoadCase } from './load-cases.ts';
+import type { SiteProbes } from './site-probes.ts';
 
 type PlateFoundation = NonNullable<PlateProblem['foundations']>[number];
+
+/** Sites with what presses on them, in one order. */
+interface ProbedSites {
+  readonly sites: readonly Site[];
+  readonly siteProbes: readonly SiteProbes[];
+}
 
 /** Most sets of sites on springs: each takes a factor of its own, in time and memory. */
 const MOST_FOUNDATIONS = 24;
@@ -22,25 +29,39 @@ export function isLoaded(probes: Probes, { touched }: HeadLoadCase, site: string
 
 /**
  * Loads of a case: the board-side preload of all its probes pushes each loaded site away from the board (+z), spread
- * over the probe field.
+ * over the probe field, or at each of its probes where they are listed.
  */
-export function caseLoads({ sites: { probes } }: HeadModel, sites: readonly Site[], load: HeadLoadCase): PlateLoad[] {
-  const force = probes.count * probes.preload;
-  return sites.filter(({ name }) => isLoaded(probes, load, name)).map((site) => ({ over: fieldShape(site), force }));
+export function caseLoads(
+  { sites: { probes } }: HeadModel,
+  { sites, siteProbes }: ProbedSites,
+  load: HeadLoadCase,
+): PlateLoad[] {
+  return sites.flatMap((site, i): PlateLoad[] => {
+    if (!isLoaded(probes, load, site.name)) return [];
+    const { points, preload: force } = siteProbes[i];
+    if (points === null) return [{ over: fieldShape(site), force }];
+    return force === 0 ? [] : [{ points, force }];
+  });
 }
 
 /**
  * Springs of a case whose probes relax: a probe whose seat moves by w away from the board loses `rate w` of its
  * preload, so a loaded site stands on a foundation of modulus `rate count / field area`, N/mm3, that is free of force at
  * w = preload / rate. The board is taken as flat and unmoved (common practice, no source). Springs also pull where w is
- * beyond that; see the remark on lost contact.
+ * beyond that; see the remark on lost contact. The springs of listed probes too are spread evenly over their field.
  */
-export function caseFoundations(model: HeadModel, sites: readonly Site[], load: HeadLoadCase): PlateFoundation[] {
-  const { relax = false, rate, count, field } = model.sites.probes;
+export function caseFoundations(
+  model: HeadModel,
+  { sites, siteProbes }: ProbedSites,
+  load: HeadLoadCase,
+): PlateFoundation[] {
+  const { relax = false, rate } = model.sites.probes;
   if (!relax || rate === undefined) return [];
-  return sites
-    .filter(({ name }) => isLoaded(model.sites.probes, load, name))
-    .map((site) => ({ over: fieldShape(site), modulus: (rate * count) / (field[0] * field[1]) }));
+  return sites.flatMap((site, i) => {
+    if (!isLoaded(model.sites.probes, load, site.name)) return [];
+    const { count } = siteProbes[i];
+    return [{ over: fieldShape(site), modulus: (rate * count) / (site.field[0] * site.field[1]) }];
+  });
 }
 
 /**

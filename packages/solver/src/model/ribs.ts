@@ -44,7 +44,7 @@ function acrossGaps(
   path: string,
 ): Ring[] {
   const axis = between === 'columns' ? 0 : 1;
-  const lines = [...new Set(sites.map(({ centre }) => centre[axis]))].sort((a, b) => (axis === 0 ? a - b : b - a));
+  const lines = linesOf(sites, axis);
   const gaps = lines.length - 1;
   if (gaps === 0)
     throw new Fault(
@@ -67,6 +67,17 @@ function acrossGaps(
     const [low, high] = [middle - width / 2, middle + width / 2];
     return [axis === 0 ? box(low, min[1], high, max[1]) : box(min[0], low, max[0], high)];
   });
+}
+
+/** Places of columns from left to right, or of rows from far to near: the middle of what their sites spread over. */
+function linesOf(sites: readonly Site[], axis: 0 | 1): number[] {
+  const spread = new Map<number, [number, number]>();
+  for (const { row, column, centre } of sites) {
+    const line = axis === 0 ? column : row;
+    const [low, high] = spread.get(line) ?? [Infinity, -Infinity];
+    spread.set(line, [Math.min(low, centre[axis]), Math.max(high, centre[axis])]);
+  }
+  return [...spread.values()].map(([low, high]) => (low + high) / 2).sort((a, b) => (axis === 0 ? a - b : b - a));
 }
 
 function pointToPoint({ from, to, width }: Extract<Rib, { from: unknown }>, outer: Ring, path: string): Ring {

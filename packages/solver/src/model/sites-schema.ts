@@ -5,12 +5,32 @@ import { positive } from './ranges.ts';
 
 const skipDies = z.number().int().min(0).max(50);
 
+const offset = z.number().min(-1e3).max(1e3);
+const position = z
+  .tuple([offset, offset, z.number().min(0).max(100).optional()])
+  .describe('[x, y] from the centre of the site, mm, or [x, y, preload] with its own preload, N');
+const positions = z.array(position).min(1).max(20000);
+
+const ownSite = z
+  .strictObject({
+    at: pointSchema.optional().describe('centre of the site, mm; its place in the pattern if left out'),
+    field: z
+      .tuple([positive(1e3), positive(1e3)])
+      .optional()
+      .describe('[along x, along y] of its probe field, mm; as of all sites if left out'),
+    positions: positions.optional().describe('its probes one by one; as of all sites if left out'),
+  })
+  .meta({ id: 'OwnSite' });
+
 export const probes = z
   .strictObject({
     count: z.number().int().min(1).max(20000).describe('probes in each site'),
     field: z.tuple([positive(1e3), positive(1e3)]).describe('[along x, along y] of the drilled probe field, mm'),
     preload: z.number().min(0).max(100).describe('board-side preload of one probe, N'),
     touchdown: z.number().min(0).max(100).optional().describe('force of one probe at test height, N'),
+    positions: positions
+      .optional()
+      .describe('probes of a site one by one, which press as point loads; spread evenly over the field if left out'),
     rate: z.number().min(1e-4).max(1e4).optional().describe('spring rate of one probe, N/mm'),
     relax: z
       .boolean()
@@ -40,5 +60,9 @@ export const sites = z
       .describe('site to site [along x, along y], mm; instead of die and skip'),
     origin: pointSchema.optional().describe('centre of the pattern, mm; [0, 0] if left out'),
     probes,
+    own: z
+      .record(z.string().min(1).max(20), ownSite)
+      .optional()
+      .describe('what single sites have of their own, by name such as B3'),
   })
   .meta({ id: 'Sites' });

@@ -2,13 +2,15 @@ import { Fault } from '../fault/fault.ts';
 import { difference, intersection } from '../geometry/boolean.ts';
 import type { Region, Ring } from '../geometry/point.ts';
 import { perimeter, ringArea } from '../geometry/region.ts';
+import type { Site } from '../layout/site.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
-import { cellArea, type HoleArray } from '../section/hole-array.ts';
+import { cellArea } from '../section/hole-array.ts';
 import type { Layer, Section } from '../section/section.ts';
 import { requireDrillable } from '../section/stepped-holes.ts';
 import type { Frame, HeadModel, Material } from './head-model.ts';
 import { findMaterial } from './materials.ts';
 import { type HeadParts, outerRings } from './parts.ts';
+import type { SiteProbes } from './site-probes.ts';
 
 /** Rings narrower than this, mm (2A/P), are rounding left by the booleans. */
 const NARROWEST = 1e-6;
@@ -57,17 +59,25 @@ export function zonesOf(model: HeadModel, parts: HeadParts, fields: readonly Rin
 
 /** Fields are drilled into the bare body: nothing else reaches over them. */
 function drilledRegions(model: HeadModel, section: SolidSection, fields: readonly Ring[]): PlateRegion[] {
-  const { holes, count, field } = model.sites.probes;
+  const { holes } = model.sites.probes;
   if (holes === undefined) return [];
   requireDrillable(holes, section.thickness, 'sites.probes.holes');
-  requireFieldRoom(holes, count, field);
   return fields.map((field) => ({ shape: polygon(field), section: { ...section, holes } }));
 }
 
 /** @throws Fault OUT_OF_RANGE when there are more probes than holes in the field */
-function requireFieldRoom(holes: HoleArray, count: number, [width, height]: readonly [number, number]): void {
-  const room = (width * height) / cellArea(holes);
-  if (count <= FULL * room) return;
+export function requireFieldRoom(
+  { sites: { probes } }: HeadModel,
+  sites: readonly Site[],
+  siteProbes: readonly SiteProbes[],
+): void {
+  const { holes } = probes;
+  if (holes === undefined) return;
+  const roomIn = ({ field }: Site) => (field[0] * field[1]) / cellArea(holes);
+  const full = sites.findIndex((site, i) => siteProbes[i].count > FULL * roomIn(site));
+  if (full < 0) return;
+  const [room, { count }] = [roomIn(sites[full]), siteProbes[full]];
+  const [width, height] = sites[full].field;
   throw new Fault(
     'OUT_OF_RANGE',
     `A probe field of ${width} x ${height} mm has room for about ${Math.floor(room)} holes at a pitch of ${holes.pitch} mm, but ${count} probes are asked for. Enlarge the field, lower the pitch, or lower the count.`,

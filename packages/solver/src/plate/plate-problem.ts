@@ -20,6 +20,12 @@ const support = z.strictObject({
   over: shapeSchema.optional().describe('area over which w is averaged, instead of a disc about at'),
   stiffness: z.number().min(1e-6).max(1e15).nullable().optional().describe('N/mm; null or left out = rigid'),
   acts: z.enum(['both', 'pull', 'push']).optional().describe('pull only holds back motion along +z'),
+  height: z
+    .number()
+    .min(-1e3)
+    .max(1e3)
+    .optional()
+    .describe('of the seat that it is held to, along +z, mm; 0 if left out'),
 });
 
 const load = z.union([
@@ -27,6 +33,14 @@ const load = z.union([
   z.strictObject({ over, pressure: force.describe('MPa along +z') }),
   z.strictObject({ at: pointSchema, force }),
   z.strictObject({ along: segment, force: force.describe('total, N along +z') }),
+  z.strictObject({
+    points: z
+      .array(z.tuple([z.number().min(-1e5).max(1e5), z.number().min(-1e5).max(1e5), z.number().min(0).optional()]))
+      .min(1)
+      .max(20000)
+      .describe('[x, y] or [x, y, share], mm; alike if no share is given'),
+    force: force.describe('total, N along +z'),
+  }),
 ]);
 
 /** A plate, how it is held and loaded, and what to report: the public contract of `flathead plate`. */

@@ -44,6 +44,13 @@ export function checkPlateProblem(problem: PlateProblem): void {
   loads.forEach((load, i) => {
     if ('over' in load) patch('load', load.over, `loads.${i}.over`);
     if ('at' in load) requirePoint('load', load.at, plate, chord, `loads.${i}.at`);
+    if ('points' in load) {
+      load.points.forEach(([x, y], k) => {
+        requirePoint('load', [x, y], plate, chord, `loads.${i}.points.${k}`);
+      });
+      if (load.points.every(([, , share = 1]) => share === 0))
+        throw new Fault('OUT_OF_RANGE', `No point of loads.${i} has a share in its force.`, `loads.${i}.points`);
+    }
     if ('along' in load) requireLength(load.along.from, load.along.to, `loads.${i}.along`);
   });
   (problem.supports ?? []).forEach(({ over }, i) => {

@@ -3,17 +3,8 @@ import type { Probes } from '../model/head-model.ts';
 import { areaMean } from './area-mean.ts';
 import type { Plane } from './best-fit-plane.ts';
 import { extremeDeviations } from './bow.ts';
-
-/** Force that one end of the probes of a site keeps. */
-export interface ContactForce {
-  /** Least and mean over the probe field, N; 0 where contact is lost. The mean is exact where it is not. */
-  readonly minimum: number;
-  readonly mean: number;
-  /** Largest less least over the field, N. */
-  readonly spread: number;
-  /** Least compression left, mm: least force over rate. */
-  readonly compression: number;
-}
+import type { ContactForce } from './contact-force.ts';
+import { type ListedProbes, listedForce } from './listed-contact.ts';
 
 /** Contact of the probes of a site at either end; null where there is none, or the model does not give its force. */
 export interface SiteContact {
@@ -28,13 +19,15 @@ export interface ContactField {
   readonly u: Float64Array;
   readonly triangles: Uint32Array;
   readonly fastenerPlane: Plane;
+  /** Its probes, where the model lists them; anywhere in the field otherwise. */
+  readonly listed?: ListedProbes | null;
 }
 
 const BOARD: Plane = { a: 0, bx: 0, by: 0 };
 
 /**
  * Contact force left at the ends of the probes of a site, element by element over its field as if probes stood
- * everywhere in it. A probe is a linear spring without force at no compression. Common practice, no source:
+ * everywhere in it, or probe by probe where they are listed, each with its own preload. A probe is a linear spring without force at no compression. Common practice, no source:
  *
  * - Board end, lip or shoulder carried by the head: `preload - rate w`, with w against the board, which is flat and does
  *   not move.
@@ -59,13 +52,20 @@ export function siteContact(
     const even = { minimum: touchdown, mean: touchdown, spread: 0, compression: touchdown / rate };
     return { board: even, device: even };
   }
-  const board = along(field, BOARD, preload, -rate);
+  const board = along(field, BOARD, preload, -rate, (own) => own);
   if (!touched || touchdown === undefined) return { board, device: null };
-  return { board, device: along(field, field.fastenerPlane, touchdown, rate) };
+  return { board, device: along(field, field.fastenerPlane, touchdown, rate, () => touchdown) };
 }
 
-/** Force `start + slope (w - plane)` over the field, never below zero. */
-function along({ mesh, u, triangles }: ContactField, plane: Plane, start: number, slope: number): ContactForce {
+/** Force `start + slope (w - plane)` over the field, never below zero; `startOf` a listed probe by its preload. */
+function along(
+  { mesh, u, triangles, listed = null }: ContactField,
+  plane: Plane,
+  start: number,
+  slope: number,
+  startOf: (preload: number) => number,
+): ContactForce {
+  if (listed !== null) return listedForce(listed, u, plane, startOf, slope);
   const { min, max } = extremeDeviations(mesh, u, plane, triangles);
   const force = (deviation: number): number => Math.max(0, start + slope * deviation);
   const [low, high] = [force(min.value), force(max.value)];

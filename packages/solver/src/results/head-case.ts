@@ -29,7 +29,7 @@ const TIE = 1e-3;
 export function headCase(
   load: HeadLoadCase,
   head: CompiledHead,
-  { structure: { mesh }, solution: solved }: SolvedCase,
+  { structure: { mesh, locator }, solution: solved }: SolvedCase,
   areas: readonly SampleArea[],
   strength: CaseStrength | null,
 ): CaseResult {
@@ -55,14 +55,21 @@ export function headCase(
     w[i] = u[3 * i];
     deviation[i] = w[i] - plane.a - plane.bx * mesh.x[i] - plane.by * mesh.y[i];
   }
-  const field = ({ triangles }: SampleArea) => ({ mesh, u, triangles, fastenerPlane: plane });
-  const sites = areas.map((area) => {
+  const field = ({ triangles }: SampleArea, i: number) => {
+    const { points } = head.siteProbes[i];
+    return { mesh, u, triangles, fastenerPlane: plane, listed: points && { locator, points } };
+  };
+  const sites = areas.map((area, i) => {
     const { value, at } = largestDeviation(mesh, u, plane, area.triangles);
     const measured = { name: area.name, bow: value, at, flatness: minimumZone(areaPoints(mesh, u, [area])) };
-    const contact = siteContact(probes, load.touched.has(area.name), field(area));
+    const contact = siteContact(probes, load.touched.has(area.name), field(area, i));
     return contact === null ? measured : { ...measured, contact };
   });
-  const loaded = areas.filter((area) => isLoaded(probes, load, area.name));
+  const pressing = areas.map((area, i) => {
+    if (!isLoaded(probes, load, area.name)) return 0;
+    const { count, points, preload } = head.siteProbes[i];
+    return siteForce(points === null ? probes : { ...probes, count, preload: preload / count }, field(area, i));
+  });
   const largest = sites.reduce((a, b) => (Math.abs(b.bow) > Math.abs(a.bow) ? b : a)).bow;
   const worst = sites.find((site) => Math.abs(site.bow) >= (1 - TIE) * Math.abs(largest))!;
   const siteArea = areaPoints(mesh, u, areas);
@@ -80,7 +87,7 @@ export function headCase(
     fasteners,
     seats: seatResults(head, solved),
     strength,
-    load: probes.relax ? loaded.reduce((sum, area) => sum + siteForce(probes, field(area)), 0) : solved.load,
+    load: probes.relax ? pressing.reduce((sum, force) => sum + force, 0) : solved.load,
     reaction: solved.reactions.reduce((sum, force) => sum + force, 0),
     residual: solved.residual,
   };

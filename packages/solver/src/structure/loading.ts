@@ -1,10 +1,11 @@
 import { coupledThermalLoad } from '../assembly/coupled-thermal.ts';
 import { clearHeld, rowToLocal, toLocal } from '../assembly/holds.ts';
-import { areaRow, everywhereRow, lineRow, pointRow, spanOf } from '../assembly/rows.ts';
+import { areaRow, everywhereRow, lineRow, pointRow, pointsRow, spanOf } from '../assembly/rows.ts';
 import { thermalLoad } from '../assembly/thermal.ts';
 import type { SparseRow } from '../linear-algebra/block-matrix.ts';
 import { forward } from '../linear-algebra/solve.ts';
 import { addRow } from '../linear-algebra/sparse-row.ts';
+import { keyOf } from '../plate/key-of.ts';
 import type { PlateLoad, PlateProblem } from '../plate/plate-problem.ts';
 import { freeStrainsOf } from './sections.ts';
 import type { Structure } from './structure.ts';
@@ -42,7 +43,7 @@ export function loadingOf(
   const f = thermal(structure, problem);
   let total = 0;
   loads.forEach((load, i) => {
-    const place = JSON.stringify(placeOf(load));
+    const place = keyOf(placeOf(load));
     const { row, span } = rows.get(place) ?? loadRow(structure, load, `loads.${i}`);
     rows.set(place, { row, span });
     const magnitude = 'pressure' in load ? load.pressure : load.force / span;
@@ -71,15 +72,17 @@ function thermal(structure: Structure, problem: PlateProblem): Float64Array {
 /** The load without its size. */
 function placeOf(load: PlateLoad) {
   if ('at' in load) return { at: load.at };
+  if ('points' in load) return { points: load.points };
   return 'along' in load ? { along: load.along } : { over: load.over };
 }
 
 function loadRow({ mesh, locator, ring, holds }: Structure, load: PlateLoad, path: string): LoadRow {
   const row = globalRow();
-  return { row: rowToLocal(holds, row), span: 'at' in load ? 1 : spanOf(row) };
+  return { row: rowToLocal(holds, row), span: 'at' in load || 'points' in load ? 1 : spanOf(row) };
 
   function globalRow(): SparseRow {
     if ('at' in load) return pointRow(mesh, locator, load.at, `${path}.at`);
+    if ('points' in load) return pointsRow(mesh, locator, load.points, `${path}.points`);
     if ('along' in load) return lineRow(mesh, locator, load.along.from, load.along.to, `${path}.along`);
     if (load.over === 'all') return everywhereRow(mesh);
     return areaRow(mesh, locator, ring(load.over, `${path}.over`), `${path}.over`);

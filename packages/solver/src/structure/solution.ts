@@ -27,7 +27,8 @@ export interface PlateSolution {
 
 /**
  * Deflection of one load case: `u = L^-T (L^-1 f + sum lambda_i L^-1 c_i) + N a`, one backward solve for the whole
- * field, with reactions lambda and rigid motion a from the small system.
+ * field, with reactions lambda and rigid motion a from the small system. A seat at height h moves its support by
+ * `h - lambda/k`, so deflections at supports count from h in that system.
  */
 export function solveCase(
   structure: Structure,
@@ -36,7 +37,10 @@ export function solveCase(
   withResidual: boolean,
 ): PlateSolution {
   const { factor, motion, stiffness, norm, holds } = structure;
-  const seat = Float64Array.from(system.supports, ({ half }) => dotDense(half, loading.half));
+  const seat = Float64Array.from(
+    system.supports,
+    ({ half, support: { height = 0 } }) => dotDense(half, loading.half) - height,
+  );
   const { force, motion: amplitude, letGo } = reactOneWay(system, seat, loading.resultant);
 
   const y = loading.half.slice();
@@ -53,9 +57,9 @@ export function solveCase(
     });
     residual = scaledResidual(stiffness, u, f, norm);
   }
-  const seats = Float64Array.from(system.supports, ({ support: { row, stiffness } }, i) => {
+  const seats = Float64Array.from(system.supports, ({ support: { row, stiffness, height = 0 } }, i) => {
     if (letGo.has(i)) return dotRow(row, u);
-    return stiffness === null ? 0 : -force[i] / stiffness;
+    return stiffness === null ? height : height - force[i] / stiffness;
   });
   toGlobal(holds, u);
   return { u, reactions: force, seats, letGo, load: loading.total, residual };

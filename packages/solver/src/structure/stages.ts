@@ -1,5 +1,6 @@
 import type { Ring } from '../geometry/point.ts';
 import type { FactorOptions } from '../linear-algebra/factor.ts';
+import { keyOf } from '../plate/key-of.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
 import { type SupportSolve, solveSupport } from '../supports/compliance.ts';
 import { equilibrium } from '../supports/equilibrium.ts';
@@ -104,7 +105,7 @@ function shapesOf({ outline, openings, regions = [], loads = [], mesh }: PlatePr
 }
 
 function loadKey({ loads, temperature }: PlateProblem): string {
-  return JSON.stringify([loads, temperature]);
+  return keyOf([loads, temperature]);
 }
 
 /** Made values by the key of what they are made from; a value of `before` with the same key is kept. */

@@ -11,7 +11,7 @@ import type { Structure } from './structure.ts';
  */
 export function supportOf(structure: Structure, support: PlateSupport, index: number): Support {
   const path = `supports.${index}`;
-  const { at, over, diameter = 0, stiffness = null, acts = 'both', name = `S${index + 1}` } = support;
+  const { at, over, diameter = 0, stiffness = null, acts = 'both', height = 0, name = `S${index + 1}` } = support;
   const { mesh, locator, holds, ring } = structure;
   const row =
     over !== undefined
@@ -19,5 +19,5 @@ export function supportOf(structure: Structure, support: PlateSupport, index: nu
       : diameter > 0
         ? discRow(mesh, locator, at, diameter, `${path}.at`)
         : pointRow(mesh, locator, at, `${path}.at`);
-  return { name, row: rowToLocal(holds, row), stiffness, acts };
+  return { name, row: rowToLocal(holds, row), stiffness, acts, height };
 }

@@ -16,6 +16,8 @@ export interface Support {
   readonly stiffness: number | null;
   /** Both ways if left out. */
   readonly acts?: Acts;
+  /** Where the plate is held to, mm along +z; 0 if left out. */
+  readonly height?: number;
 }
 
 /** A support with all that the grounded factor has to say about it. Depends on its place alone, not on the others. */
