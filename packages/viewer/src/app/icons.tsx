@@ -15,6 +15,7 @@ const STROKES = {
   marginal: 'M4 11.2c2-3.4 4-3.4 6-1.2s4 2.2 6-1.2',
   fail: 'M10 4.5v7M10 15.2v.3',
   stop: 'M6 6h8v8H6z',
+  play: 'M7 5l8 5-8 5z',
 } as const;
 
 export type IconName = keyof typeof STROKES;

@@ -20,25 +20,42 @@ export const RAMP = [
   '#1c2e75',
 ] as const;
 
+/**
+ * Towards the board, where the two senses are told apart: the same lightness steps through straw to olive and umber. Yellow against
+ * blue differs for eyes that see no red or no green as well.
+ */
+export const RAMP_BELOW = [
+  '#f4f0e3',
+  '#e2ddbd',
+  '#d0ca99',
+  '#bdb778',
+  '#a9a459',
+  '#9b903a',
+  '#8c7c1b',
+  '#7c6800',
+  '#6c5500',
+  '#5a4400',
+  '#463400',
+] as const;
+
 /** Beyond the limit: this, hatched with {@link OVER_DARK}. */
 export const OVER = '#f0592a';
 export const OVER_DARK = '#7d1d08';
 
-const colour = scaleLinear<string>()
-  .domain(RAMP.map((_, i) => i / (RAMP.length - 1)))
-  .range(RAMP)
-  .clamp(true);
-
-/** Colour of a share of the limit, `rgb(r, g, b)`; beyond one that of the limit. */
-function rampColour(share: number): string {
-  return colour(share);
+/** Colour of a share of the limit on a ramp, `rgb(r, g, b)`; beyond one that of the limit. */
+function colourOn(ramp: readonly string[]): (share: number) => string {
+  return scaleLinear<string>()
+    .domain(ramp.map((_, i) => i / (ramp.length - 1)))
+    .range(ramp)
+    .clamp(true);
 }
 
-/** `[4 * n]` bytes r, g, b, a of the ramp, for a texture. */
-export function rampBytes(n: number): Uint8Array {
+/** `[4 * n]` bytes r, g, b, a of a ramp, for a texture. */
+export function rampBytes(n: number, ramp: readonly string[] = RAMP): Uint8Array {
+  const colour = colourOn(ramp);
   const bytes = new Uint8Array(4 * n);
   for (let i = 0; i < n; i++) {
-    const [r, g, b] = rampColour(i / (n - 1))
+    const [r, g, b] = colour(i / (n - 1))
       .match(/\d+/g)!
       .map(Number);
     bytes.set([r, g, b, 255], 4 * i);

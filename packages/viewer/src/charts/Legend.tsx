@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import { isoLevels } from '../buffers/iso-levels.ts';
-import { OVER, OVER_DARK, RAMP } from '../buffers/ramp.ts';
+import { OVER, OVER_DARK, RAMP, RAMP_BELOW } from '../buffers/ramp.ts';
 import { fieldText } from '../format/number.ts';
 import styles from './legend.module.css';
 
@@ -20,11 +20,67 @@ interface LegendProps {
   readonly unit: string;
   /** Shown value over that of the model. */
   readonly scale: number;
+  /** From the limit towards the board to the limit away from it, each with its own colours. */
+  readonly signed?: boolean;
+}
+
+/** Where the limits of a signed scale are, px. */
+const ENDS = { low: 34, high: WIDTH - 34 };
+
+function SignedLegend({
+  limit,
+  caption,
+  unit,
+  scale,
+}: Omit<LegendProps, 'top' | 'limited' | 'signed'> & { readonly limit: number }) {
+  const id = useId();
+  const most = fieldText(Number((limit * scale).toPrecision(3)));
+  const middle = (ENDS.low + ENDS.high) / 2;
+  const stops = [...RAMP_BELOW.slice(1).toReversed(), ...RAMP];
+  return (
+    <figure
+      className={styles.legend}
+      aria-label={`Colours from ${most} ${unit} towards the board to ${most} ${unit} away`}
+    >
+      <figcaption className={styles.caption}>{caption}</figcaption>
+      <svg viewBox={`0 0 ${WIDTH} 42`} className={styles.scale} aria-hidden="true">
+        <defs>
+          <linearGradient id={`${id}ramp`}>
+            {stops.map((colour, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a stop is its place
+              <stop key={i} offset={i / (stops.length - 1)} stopColor={colour} />
+            ))}
+          </linearGradient>
+          <pattern id={`${id}over`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+            <rect width="6" height="6" fill={OVER} />
+            <rect width="2" height="6" fill={OVER_DARK} />
+          </pattern>
+        </defs>
+        <rect x={1} y={BAR.y} width={WIDTH - 2} height={BAR.height} fill={`url(#${id}over)`} />
+        <rect x={ENDS.low} y={BAR.y} width={ENDS.high - ENDS.low} height={BAR.height} fill={`url(#${id}ramp)`} />
+        <rect className={styles.frame} x={0.5} y={BAR.y - 0.5} width={WIDTH - 1} height={BAR.height + 1} rx={2} />
+        {[ENDS.low, ENDS.high].map((x) => (
+          <path key={x} className={styles.limit} d={`M${x} ${BAR.y - 3}V${BAR.y + BAR.height + 3}`} />
+        ))}
+        <text className={styles.tick} x={ENDS.low} y={BAR.y + BAR.height + 12} textAnchor="middle">
+          {'\u2212'}
+          {most}
+        </text>
+        <text className={styles.tick} x={middle} y={BAR.y + BAR.height + 12} textAnchor="middle">
+          0
+        </text>
+        <text className={styles.tick} x={ENDS.high} y={BAR.y + BAR.height + 12} textAnchor="middle">
+          +{most}
+        </text>
+      </svg>
+    </figure>
+  );
 }
 
 /** Colours of the stage: from zero to the limit with the iso-lines drawn, hatched beyond. */
-export function Legend({ top: limit, limited, caption, unit, scale }: LegendProps) {
+export function Legend({ top: limit, limited, caption, unit, scale, signed = false }: LegendProps) {
   const id = useId();
+  if (signed) return <SignedLegend limit={limit} caption={caption} unit={unit} scale={scale} />;
   const end = limited ? LIMIT_AT : WIDTH - 1;
   const most = fieldText(Number((limit * scale).toPrecision(3)));
   const at = (level: number): number => 1 + (level / limit) * (end - 1);

@@ -1,7 +1,7 @@
 import { OrbitControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
 import { type ComponentRef, useEffect, useLayoutEffect, useRef } from 'react';
-import { PerspectiveCamera } from 'three';
+import { PerspectiveCamera, Spherical, Vector3 } from 'three';
 import { fitCamera } from '../buffers/fit-camera.ts';
 import { useView } from '../state/use-workbench.ts';
 import { useStageFrame } from './stage-frame.ts';
@@ -28,7 +28,39 @@ export function CameraRig({ half }: { half: readonly [number, number, number] })
     stage.camera = camera;
     stage.canvas = gl.domElement;
     stage.redraw = invalidate;
-  }, [stage, camera, gl, invalidate]);
+    const away = new Spherical();
+    const moveEye = (change: (from: Vector3, to: Vector3) => void): void => {
+      if (controls.current === null) return;
+      moved.current = true;
+      change(camera.position, controls.current.target);
+      controls.current.update();
+      invalidate();
+    };
+    stage.zoom = (factor) =>
+      moveEye((eye, target) =>
+        eye
+          .sub(target)
+          .multiplyScalar(1 / factor)
+          .add(target),
+      );
+    stage.turn = (right, up) =>
+      moveEye((eye, target) => {
+        if (view === 'above') {
+          const step = eye.distanceTo(target) * 0.4;
+          const by = new Vector3(right * step, up * step, 0);
+          eye.add(by);
+          target.add(by);
+          return;
+        }
+        const from = eye.clone().sub(target);
+        // Polar about +z, which is up on the stage.
+        away.setFromCartesianCoords(from.x, from.z, -from.y);
+        away.theta += right * Math.PI;
+        away.phi = Math.min(Math.PI - 0.05, Math.max(0.05, away.phi - up * Math.PI));
+        from.setFromSpherical(away);
+        eye.set(from.x, -from.z, from.y).add(target);
+      });
+  }, [stage, camera, gl, view, invalidate]);
 
   useLayoutEffect(() => {
     const wish = `${view} ${homeCalls}`;

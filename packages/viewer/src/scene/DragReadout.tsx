@@ -1,36 +1,39 @@
-import type { Fastener } from '@flathead/solver';
-import { screwSize } from '../buffers/screw-size.ts';
-import { coordinateText } from '../format/number.ts';
-import { nearestSite } from '../state/fastener-moves.ts';
-import { nearestKeepOut } from '../state/keep-out-gap.ts';
-import { useModel, useRun } from '../state/use-workbench.ts';
+import type { Point } from '@flathead/solver';
+import { coordinateText, fieldText } from '../format/number.ts';
+import { distancesOf } from '../state/distances.ts';
+import { mirrorAxesOf } from '../state/grips.ts';
+import { pitchOf } from '../state/pitch-edit.ts';
+import { useModel, useRefusal, useView } from '../state/use-workbench.ts';
 import styles from './labels.module.css';
 
-/** Keep-outs farther away than this are not worth a word, mm. */
-const FAR = 10;
-
-/** Where a fastener is while it moves, and how far from what matters. */
-export function DragReadout({ fastener }: { fastener: Fastener }) {
-  const { at } = fastener;
-  const sites = useRun(({ solved }) => solved?.result.sites);
-  const keepOuts = useModel((model) => model.keepOuts);
-  const site = sites ? nearestSite(sites, [at[0], at[1]]) : null;
-  const keepOut = nearestKeepOut(keepOuts, [at[0], at[1]], screwSize(fastener).head);
+/** Where a thing is while it moves, how far from what matters, and whether the solver takes it there. */
+export function DragReadout({ grip, at }: { grip: string; at: Point }) {
+  const model = useModel((model) => model);
+  const mirror = useView((view) => view.mirror);
+  const mirrorAxes = useView((view) => view.mirrorAxes);
+  const refusal = useRefusal();
+  const pitch = grip === 'pitch' ? pitchOf(model) : null;
   return (
     <>
       <span className={styles.place}>
-        x {coordinateText(at[0])} y {coordinateText(at[1])}
+        {pitch
+          ? `${fieldText(pitch[0])} × ${fieldText(pitch[1])} mm`
+          : `x ${coordinateText(rounded(at[0]))} y ${coordinateText(rounded(at[1]))}`}
       </span>
-      {site && (
-        <span className={styles.near}>
-          {site.distance.toFixed(1)} mm to site {site.site.name}
+      {distancesOf(model, grip, mirrorAxesOf({ mirror, mirrorAxes })).map(({ text, short }) => (
+        <span key={text} className={styles.near} data-short={short || undefined}>
+          {text}
         </span>
-      )}
-      {keepOut && keepOut.gap < FAR && (
-        <span className={styles.near} data-short={keepOut.short || undefined}>
-          {keepOut.gap > 0 ? `${keepOut.gap.toFixed(1)} mm to ${keepOut.name}` : `on ${keepOut.name}`}
+      ))}
+      {refusal && (
+        <span className={styles.near} data-short data-testid="drag-refused">
+          not solvable here; last good answer shown
         </span>
       )}
     </>
   );
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 1000) / 1000;
 }

@@ -22,14 +22,19 @@ export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: 
   const gl = useThree((three) => three.gl);
   const caseName = useView((view) => view.caseName);
   const values = shownCase(result, caseName).deviation;
-  const { quantity, tension, scale } = useQuantity();
-  const painted = quantity === 'tension' ? tension?.bodyTension : values;
+  const { quantity, tension, scale, contact } = useQuantity();
+  const signed = useView((view) => view.signed) && quantity === 'deviation';
+  const painted = { deviation: values, tension: tension?.bodyTension, contact: contact?.lost }[quantity];
   const slopes = useMemo(() => nodalSlopes(mesh, values), [mesh, values]);
   const field = useMemo(
     () => ({ values, slopes, paint: painted ?? new Float64Array(values.length) }),
     [values, slopes, painted],
   );
-  const top = quantity === 'tension' ? scale.top * (scale.limited ? 1 : 1 + 1e-6) : model.limits.bow;
+  const top = {
+    deviation: model.limits.bow,
+    tension: scale.top * (scale.limited ? 1 : 1 + 1e-6),
+    contact: contact?.top ?? 1,
+  }[quantity];
   const { parts, outlines } = useHeadParts(model, result);
 
   const materials = useMemo(() => {
@@ -54,10 +59,11 @@ export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: 
     uniforms.limit.value = top;
     uniforms.isoStep.value = isoStep(top);
     uniforms.everywhere.value = quantity === 'tension' ? 1 : 0;
+    uniforms.bothWays.value = quantity === 'contact' ? -1 : signed ? 1 : 0;
     uniforms.pixelRatio.value = gl.getPixelRatio();
     setSites(uniforms, sites);
     stage.redraw();
-  }, [stage, uniforms, mesh, values, top, quantity, sites, gl]);
+  }, [stage, uniforms, mesh, values, top, quantity, signed, sites, gl]);
 
   return (
     <group>

@@ -1,5 +1,5 @@
 import { fieldSampler } from '../buffers/field-sampler.ts';
-import { coordinateText, signedMicrometres, stressDigits } from '../format/number.ts';
+import { coordinateText, forceDigits, signedMicrometres, stressDigits } from '../format/number.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { useQuantity } from '../state/use-quantity.ts';
 import { usePointer, useRun, useView } from '../state/use-workbench.ts';
@@ -10,19 +10,26 @@ export function Readout() {
   const hover = usePointer((pointer) => pointer.hover);
   const result = useRun(({ solved }) => solved?.result);
   const caseName = useView((view) => view.caseName);
-  const { tension } = useQuantity();
+  const { tension, contact } = useQuantity();
   if (hover === null || !result) return null;
   const { x, y, site, screen } = hover;
   const deviation = fieldSampler(result.mesh, shownCase(result, caseName).deviation).at(x, y);
   if (deviation === null) return null;
   const stress = tension === null ? null : fieldSampler(result.mesh, tension.bodyTension).at(x, y);
+  const lost = contact === null || site === null ? null : fieldSampler(result.mesh, contact.lost).at(x, y);
+  const value =
+    stress !== null
+      ? `${stressDigits(stress)} MPa`
+      : lost !== null
+        ? `${forceDigits(Math.max(0, lost))} N lost`
+        : `${signedMicrometres(deviation)} µm`;
   return (
     <output
       className={styles.readout}
       data-testid="readout"
       style={{ transform: `translate(${screen[0] + 14}px, ${screen[1] + 14}px)` }}
     >
-      <strong>{stress === null ? `${signedMicrometres(deviation)} µm` : `${stressDigits(stress)} MPa`}</strong>
+      <strong>{value}</strong>
       <span>
         {site ? `site ${site}` : 'outside the sites'}, x {coordinateText(tenth(x))}, y {coordinateText(tenth(y))} mm
       </span>

@@ -40,7 +40,7 @@ export function Screws({ uniforms, palette }: { uniforms: PlateUniforms; palette
       key={i}
       fastener={fastener}
       z={seats[i]}
-      head={i === dragged ? materials.dragged : materials.screw}
+      head={`fastener ${i}` === dragged ? materials.dragged : materials.screw}
       socket={materials.socket}
     />
   ));

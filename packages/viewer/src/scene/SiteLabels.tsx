@@ -3,6 +3,7 @@ import type { Solved } from '../state/run-store.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { useQuantity } from '../state/use-quantity.ts';
 import { useView } from '../state/use-workbench.ts';
+import { ContactLabels } from './ContactLabels.tsx';
 import styles from './labels.module.css';
 import { SiteNames } from './SiteNames.tsx';
 import { useStageFrame } from './stage-frame.ts';
@@ -14,7 +15,7 @@ const MOST = 200;
 export function SiteLabels({ solved }: { solved: Solved }) {
   const { model, result } = solved;
   const stage = useStageFrame();
-  const { quantity } = useQuantity();
+  const { quantity, contact } = useQuantity();
   const caseName = useView((view) => view.caseName);
   const { sites, bow } = shownCase(result, caseName);
   const labelled = result.sites
@@ -24,6 +25,7 @@ export function SiteLabels({ solved }: { solved: Solved }) {
   const limit = model.limits.bow;
   const z = model.body.thickness / 2;
   if (quantity === 'tension') return <SiteNames solved={solved} z={z} />;
+  if (quantity === 'contact') return <ContactLabels solved={solved} contact={contact} z={z} />;
   return (
     <ul className={styles.layer} aria-label="Bow of each site">
       {labelled.map(({ site: { name, centre }, value }) => {

@@ -1,24 +1,31 @@
-import { useState } from 'react';
+import { type KeyboardEvent, useState } from 'react';
 import { seatHeight } from '../buffers/seat-height.ts';
-import { useExaggeration } from '../state/use-exaggeration.ts';
 import { useRun, useWorkbench } from '../state/use-workbench.ts';
+import { Arrows } from './Arrows.tsx';
+import { EditTools } from './EditTools.tsx';
 import { FastenerHandles } from './FastenerHandles.tsx';
+import { Ghost } from './Ghost.tsx';
+import { Grips } from './Grips.tsx';
+import overlay from './overlay.module.css';
 import { Readout } from './Readout.tsx';
 import { SeatLabels } from './SeatLabels.tsx';
+import { SectionDrawer } from './SectionDrawer.tsx';
+import { SectionHandles, SectionPath } from './SectionOnStage.tsx';
+import { SelectionCard } from './SelectionCard.tsx';
+import { ShowTools } from './ShowTools.tsx';
 import { SiteLabels } from './SiteLabels.tsx';
 import { StageBoundary } from './StageBoundary.tsx';
 import { StageCanvas } from './StageCanvas.tsx';
 import { StageLegend } from './StageLegend.tsx';
 import { StageTools } from './StageTools.tsx';
 import styles from './stage.module.css';
-import { createStageFrame, fieldPoint, StageFrameContext } from './stage-frame.ts';
+import { createStageFrame, fieldPoint, type StageFrame, StageFrameContext } from './stage-frame.ts';
 
 /** The head to scale with its bow on it, the labels over it, and the tools of the stage. */
 export function Stage() {
   const { pointer } = useWorkbench();
   const [frame] = useState(createStageFrame);
   const solved = useRun((run) => run.solved);
-  const { factor } = useExaggeration();
   const sites = solved?.result.sites ?? [];
   /** The body hides a frame on the board side; beside the body the frame's own face is seen. */
   const uppermost = (clientX: number, clientY: number) => {
@@ -30,48 +37,80 @@ export function Stage() {
   };
   return (
     <StageFrameContext value={frame}>
-      <div
-        className={styles.stage}
-        data-testid="stage"
-        onPointerMove={(event) => {
-          if (event.buttons !== 0 || event.target !== frame.canvas) {
-            pointer.setState({ hover: null });
-            return;
-          }
-          const found = uppermost(event.clientX, event.clientY);
-          if (found === null) {
-            pointer.setState({ hover: null });
-            return;
-          }
-          const { left, top: upper } = event.currentTarget.getBoundingClientRect();
-          const site = sites.find(
-            ({ centre, field }) =>
-              Math.abs(found.x - centre[0]) <= field[0] / 2 && Math.abs(found.y - centre[1]) <= field[1] / 2,
-          );
-          pointer.setState({
-            hover: {
-              x: found.x,
-              y: found.y,
-              site: site?.name ?? null,
-              screen: [event.clientX - left, event.clientY - upper],
-            },
-          });
-        }}
-        onPointerLeave={() => pointer.setState({ hover: null })}
-      >
-        <StageBoundary>
-          <StageCanvas />
-          {solved && <SiteLabels solved={solved} />}
-          <SeatLabels />
-          <FastenerHandles />
-          <Readout />
-        </StageBoundary>
-        <StageTools />
-        <p className={styles.scaleNote}>Grid 10 mm, deflection ×{factor}</p>
-        <div className={styles.legend}>
-          <StageLegend />
-        </div>
+      <div className={styles.bench}>
+        <section
+          className={styles.stage}
+          data-testid="stage"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: its keys turn and zoom the view
+          tabIndex={0}
+          aria-label="Stage: the head with its bow. Arrow keys turn the view, plus and minus zoom, H shows the whole head."
+          onKeyDown={(event) => event.target === event.currentTarget && lookAround(frame, event)}
+          onPointerDown={(event) => event.target === frame.canvas && pointer.setState({ selected: null, typed: null })}
+          onPointerMove={(event) => {
+            if (event.buttons !== 0 || event.target !== frame.canvas) {
+              pointer.setState({ hover: null });
+              return;
+            }
+            const found = uppermost(event.clientX, event.clientY);
+            if (found === null) {
+              pointer.setState({ hover: null });
+              return;
+            }
+            const { left, top: upper } = event.currentTarget.getBoundingClientRect();
+            const site = sites.find(
+              ({ centre, field }) =>
+                Math.abs(found.x - centre[0]) <= field[0] / 2 && Math.abs(found.y - centre[1]) <= field[1] / 2,
+            );
+            pointer.setState({
+              hover: {
+                x: found.x,
+                y: found.y,
+                site: site?.name ?? null,
+                screen: [event.clientX - left, event.clientY - upper],
+              },
+            });
+          }}
+          onPointerLeave={() => pointer.setState({ hover: null })}
+        >
+          <StageBoundary>
+            <StageCanvas />
+            {solved && <SiteLabels solved={solved} />}
+            <svg className={overlay.overlay} aria-hidden="true">
+              <Ghost />
+              <SectionPath />
+              <Arrows />
+            </svg>
+            <SeatLabels />
+            <SectionHandles />
+            <Grips />
+            <FastenerHandles />
+            <SelectionCard />
+            <Readout />
+          </StageBoundary>
+          <EditTools />
+          <StageTools />
+          <ShowTools />
+          <div className={styles.legend}>
+            <StageLegend />
+          </div>
+        </section>
+        <SectionDrawer />
       </div>
     </StageFrameContext>
   );
+}
+
+/** Shares of a turn, or of the stage, for an arrow key; and the factor of plus and minus. */
+const TURN = 0.05;
+const ZOOM = 1.2;
+
+function lookAround(frame: StageFrame, event: KeyboardEvent): void {
+  const { key } = event;
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  const turn = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[key];
+  if (turn) frame.turn(turn[0] * TURN, turn[1] * TURN);
+  else if (key === '+' || key === '=') frame.zoom(ZOOM);
+  else if (key === '-') frame.zoom(1 / ZOOM);
+  else return;
+  event.preventDefault();
 }

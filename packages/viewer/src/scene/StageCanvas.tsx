@@ -8,9 +8,11 @@ import { useExaggeration } from '../state/use-exaggeration.ts';
 import { useModel, useRun } from '../state/use-workbench.ts';
 import { Board } from './Board.tsx';
 import { CameraRig } from './CameraRig.tsx';
+import { DrawnMark } from './DrawnMark.tsx';
 import { Head } from './Head.tsx';
 import { KeepOuts } from './KeepOuts.tsx';
 import { LabelProjector } from './LabelProjector.tsx';
+import { OverlayProjector } from './OverlayProjector.tsx';
 import { PALETTES } from './palette.ts';
 import { plateUniforms } from './plate-material.ts';
 import { ScaleDriver } from './ScaleDriver.tsx';
@@ -62,6 +64,8 @@ export function StageCanvas() {
         <Screws uniforms={uniforms} palette={palette} />
         <ScaleDriver to={factor} />
         <LabelProjector />
+        <OverlayProjector />
+        {solved && <DrawnMark />}
       </StageFrameContext>
     </Canvas>
   );

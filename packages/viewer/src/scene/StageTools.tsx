@@ -1,27 +1,16 @@
 import { ActionIcon, SegmentedControl, Tooltip } from '@mantine/core';
 import { Icon } from '../app/icons.tsx';
-import { Toggle } from '../panels/Toggle.tsx';
-import { useView, useWorkbench } from '../state/use-workbench.ts';
+import { useModel, useView, useWorkbench } from '../state/use-workbench.ts';
 import styles from './stage.module.css';
 
-/** How to look at the head, and how a drag works. */
+/** How to look at the head. */
 export function StageTools() {
   const { view } = useWorkbench();
   const kind = useView((state) => state.view);
   const quantity = useView((state) => state.quantity);
-  const mirror = useView((state) => state.mirror);
+  const sprung = useModel(({ sites }) => sites.probes.rate !== undefined);
   return (
     <div className={styles.tools}>
-      <Tooltip label="Fasteners opposite move along" openDelay={400}>
-        <div>
-          <Toggle
-            label="Mirror drag"
-            testId="mirror-drag"
-            on={mirror}
-            onChange={(on) => view.setState({ mirror: on })}
-          />
-        </div>
-      </Tooltip>
       <SegmentedControl
         size="xs"
         aria-label="Colours of the stage"
@@ -29,9 +18,12 @@ export function StageTools() {
         data={[
           { value: 'deviation', label: 'Bow' },
           { value: 'tension', label: 'Tension' },
+          { value: 'contact', label: 'Contact', disabled: !sprung && quantity !== 'contact' },
         ]}
         value={quantity}
-        onChange={(value) => view.setState({ quantity: value === 'tension' ? 'tension' : 'deviation' })}
+        onChange={(value) =>
+          view.setState({ quantity: value === 'tension' || value === 'contact' ? value : 'deviation' })
+        }
       />
       <SegmentedControl
         size="xs"

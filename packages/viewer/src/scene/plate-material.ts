@@ -1,6 +1,6 @@
 import type { Site } from '@flathead/solver';
 import { Color, DataTexture, type IUniform, LinearFilter, RGBAFormat, ShaderMaterial, Vector4 } from 'three';
-import { OVER, OVER_DARK, rampBytes } from '../buffers/ramp.ts';
+import { OVER, OVER_DARK, RAMP_BELOW, rampBytes } from '../buffers/ramp.ts';
 
 const RAMP_SIZE = 256;
 
@@ -38,6 +38,7 @@ const FRAGMENT = /* glsl */ `
   uniform float limit;
   uniform float isoStep;
   uniform float everywhere;
+  uniform float bothWays;
   uniform float pixelRatio;
   uniform vec4 siteGrid;   // centre of the first site, pitch
   uniform vec4 siteShape;  // columns, rows, half field
@@ -57,8 +58,8 @@ const FRAGMENT = /* glsl */ `
     vec3 colour = mix(side, base, vFlat) * (0.78 + 0.24 * lit);
     if (painted > 0.5 && vFlat > 0.5) {
       float site = max(everywhere, insideSite(vPlan));
-      float share = abs(vPaint) / limit;
-      vec3 ink = texture2D(ramp, vec2((min(share, 1.0) * ${RAMP_SIZE - 1}.0 + 0.5) / ${RAMP_SIZE}.0, 0.5)).rgb;
+      float share = (bothWays > -0.5 ? abs(vPaint) : max(vPaint, 0.0)) / limit;
+      vec3 ink = texture2D(ramp, vec2((min(share, 1.0) * ${RAMP_SIZE - 1}.0 + 0.5) / ${RAMP_SIZE}.0, bothWays > 0.5 && vPaint < 0.0 ? 0.75 : 0.25)).rgb;
       vec3 paint = mix(base, share > 1.0 ? over : ink, site > 0.5 ? 1.0 : share > 1.0 ? 0.34 : 0.5);
       float level = vPaint / isoStep;
       float line = abs(fract(level - 0.5) - 0.5) / max(fwidth(level), 1e-6);
@@ -85,6 +86,8 @@ export interface PlateUniforms {
   readonly isoStep: IUniform<number>;
   /** 1 where the colours mean as much beside the sites as in them. */
   readonly everywhere: IUniform<number>;
+  /** 1 where positive and negative have ramps of their own, 0 where they share one, -1 where negative counts as none. */
+  readonly bothWays: IUniform<number>;
   readonly pixelRatio: IUniform<number>;
   readonly siteGrid: IUniform<Vector4>;
   readonly siteShape: IUniform<Vector4>;
@@ -92,7 +95,8 @@ export interface PlateUniforms {
 
 /** @param scale factor on the deflection, changed in place while it is animated */
 export function plateUniforms(scale: IUniform<number>): PlateUniforms {
-  const ramp = new DataTexture(rampBytes(RAMP_SIZE), RAMP_SIZE, 1, RGBAFormat);
+  const rows = Uint8Array.of(...rampBytes(RAMP_SIZE), ...rampBytes(RAMP_SIZE, RAMP_BELOW));
+  const ramp = new DataTexture(rows, RAMP_SIZE, 2, RGBAFormat);
   ramp.minFilter = LinearFilter;
   ramp.magFilter = LinearFilter;
   ramp.needsUpdate = true;
@@ -102,6 +106,7 @@ export function plateUniforms(scale: IUniform<number>): PlateUniforms {
     limit: { value: 1 },
     isoStep: { value: 1 },
     everywhere: { value: 0 },
+    bothWays: { value: 0 },
     pixelRatio: { value: 1 },
     siteGrid: { value: new Vector4(0, 0, 1, 1) },
     siteShape: { value: new Vector4(1, 1, 0, 0) },

@@ -7,12 +7,37 @@ import { rayOnField } from '../buffers/field-sampler.ts';
 /** A piece of the page that stays over a point of the head. */
 export interface StageLabel {
   readonly element: HTMLElement;
-  readonly kind: 'site' | 'fastener' | 'seat' | 'peak';
+  readonly kind: 'site' | 'grip' | 'seat' | 'peak' | 'card';
   readonly at: Point;
   /** Height of the face it lies on, mm, without deflection. */
   readonly z: number;
+  /** Set where it stays as the head bows. */
+  readonly still?: boolean;
   /** Where labels would overlap, those with more stay. */
   readonly weight: number;
+}
+
+/** Lines drawn over the picture of the stage, that follow the head. */
+export interface StagePath {
+  readonly element: SVGPathElement;
+  /** Runs of points in plan, mm; each closed run repeats its first. */
+  readonly runs: readonly (readonly Point[])[];
+  readonly z: number;
+  readonly still?: boolean;
+}
+
+/** A force at a point: an arrow along z. */
+export interface StageArrow {
+  readonly shaft: SVGPathElement;
+  readonly tip: SVGPathElement;
+  readonly at: Point;
+  /** Height of its lower end at rest, mm. */
+  readonly z: number;
+  readonly length: number;
+  /** Whether it points towards the board. */
+  readonly down: boolean;
+  /** Drawn as seen from its end. */
+  readonly endOn: boolean;
 }
 
 /**
@@ -23,14 +48,31 @@ export interface StageFrame {
   /** Shared with the shaders as a uniform. */
   readonly scale: { value: number };
   readonly labels: Map<string, StageLabel>;
+  readonly paths: Map<string, StagePath>;
+  readonly arrows: Map<string, StageArrow>;
   camera: Camera | null;
   canvas: HTMLCanvasElement | null;
   sampler: FieldSampler | null;
   redraw: () => void;
+  /** Nearer by a factor above 1. */
+  zoom: (factor: number) => void;
+  /** Around the head, or over it where it is seen from above, by shares of a turn or of the stage. */
+  turn: (right: number, up: number) => void;
 }
 
 export function createStageFrame(): StageFrame {
-  return { scale: { value: 0 }, labels: new Map(), camera: null, canvas: null, sampler: null, redraw: () => {} };
+  return {
+    scale: { value: 0 },
+    labels: new Map(),
+    paths: new Map(),
+    arrows: new Map(),
+    camera: null,
+    canvas: null,
+    sampler: null,
+    redraw: () => {},
+    zoom: () => {},
+    turn: () => {},
+  };
 }
 
 export const StageFrameContext = createContext<StageFrame | null>(null);

@@ -1,16 +1,9 @@
 import type { Site } from '@flathead/solver';
 import { type HeadModel, type Point, screws } from '@flathead/solver';
-import { linkedPlaces, mirrorLink, unlinked } from './mirror.ts';
+import { pointOnGrid } from './grid.ts';
+import { linkedPlaces, type MirrorAxes, mirrorLink, unlinked } from './mirror.ts';
 import { clampInside, planOutlines } from './plan-outline.ts';
-import type { Workbench } from './workbench.ts';
-
-/** Grid that a dragged fastener keeps to, mm. */
-const SNAP = 0.1;
-
-function snapped([x, y]: Point): Point {
-  const snap = (value: number): number => Math.round(value / SNAP) / (1 / SNAP);
-  return [snap(x), snap(y)];
-}
+import type { StageEdit } from './stage-move.ts';
 
 /** The model with some fasteners elsewhere: `[index, place]` each. The same model when nothing moves. */
 function withFastenersAt(model: HeadModel, places: readonly (readonly [number, Point])[]): HeadModel {
@@ -43,41 +36,18 @@ export function nearestSite(
   return nearest;
 }
 
-/** A fastener being moved, with its partners if linked. */
-export interface FastenerMove {
-  /** Pulls it to a point; it goes to the nearest place on the grid and on the head. */
-  to(point: Point): void;
-  end(): void;
-  cancel(): void;
-}
-
 /** Least distance from the edge of the head when nothing is known of the bearing, mm. */
 const LEAST_INSET = 0.1;
 
-/** Begins to move a fastener; until it ends, answers are live and undo takes it all back as one step. */
-export function beginFastenerMove(
-  { head, history, pointer }: Pick<Workbench, 'head' | 'history' | 'pointer'>,
-  index: number,
-  mirror: boolean,
-): FastenerMove {
-  const { model } = head.getState();
-  const { bearing, screw } = model.fasteners[index];
+/** Pulls a fastener, with its partners where linked, to the nearest place on the grid and on the head. */
+export function fastenerEdit(start: HeadModel, index: number, axes: MirrorAxes | null): StageEdit {
+  const { bearing, screw } = start.fasteners[index];
   const disc = bearing ?? (screw === undefined ? undefined : screws[screw]?.bearing) ?? 0;
-  const inset = Math.max(LEAST_INSET, disc / 2 + SNAP);
-  const outlines = planOutlines(model);
-  const places = model.fasteners.map(({ at }): Point => [at[0], at[1]]);
-  const { origin = [0, 0] } = model.sites;
-  const link = mirror ? mirrorLink(places, index, [origin[0], origin[1]]) : unlinked(index);
-  const gesture = history.begin();
-  pointer.setState({ dragged: index });
-  const over = (how: 'end' | 'cancel') => (): void => {
-    gesture[how]();
-    pointer.setState({ dragged: null });
-  };
-  return {
-    to: (point) =>
-      gesture.change((now) => withFastenersAt(now, linkedPlaces(link, snapped(clampInside(outlines, point, inset))))),
-    end: over('end'),
-    cancel: over('cancel'),
-  };
+  const inset = Math.max(LEAST_INSET, disc / 2 + LEAST_INSET);
+  const outlines = planOutlines(start);
+  const places = start.fasteners.map(({ at }): Point => [at[0], at[1]]);
+  const { origin = [0, 0] } = start.sites;
+  const link = axes === null ? unlinked(index) : mirrorLink(places, index, [origin[0], origin[1]], axes);
+  return (now, point, grid) =>
+    withFastenersAt(now, linkedPlaces(link, pointOnGrid(clampInside(outlines, point, inset), grid)));
 }

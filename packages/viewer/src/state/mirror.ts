@@ -7,13 +7,37 @@ const ON_LINE = 0.5;
 /** So far off a line it has to be pulled to leave it, mm. */
 const LEAVE_LINE = 2;
 
-type Sign = 1 | -1;
+export type Sign = 1 | -1;
+/** Signs of x and y of a mirrored place about the centre. */
+export type Signs = readonly [Sign, Sign];
+/** Across which lines things move along: left and right (x), near and far (y), or both. */
+export type MirrorAxes = 'x' | 'y' | 'both';
+
+const SIGNS: Readonly<Record<MirrorAxes, readonly Signs[]>> = {
+  x: [[-1, 1]],
+  y: [[1, -1]],
+  both: [
+    [-1, 1],
+    [1, -1],
+    [-1, -1],
+  ],
+};
+
+/** The mirror images that are linked; none without a link. */
+export function linkedSigns(axes: MirrorAxes | null): readonly Signs[] {
+  return axes === null ? [] : SIGNS[axes];
+}
+
+/** A point mirrored about the centre. */
+export function mirrored([x, y]: Point, [sx, sy]: Signs, [cx, cy]: Point): Point {
+  return [cx + sx * (x - cx), cy + sy * (y - cy)];
+}
 
 /** A fastener that moves with the dragged one, and how. */
 export interface Partner {
   readonly index: number;
   /** Its place is that of the dragged one with these signs about the centre. */
-  readonly sign: readonly [Sign, Sign];
+  readonly sign: Signs;
 }
 
 export interface MirrorLink {
@@ -25,18 +49,20 @@ export interface MirrorLink {
 }
 
 /**
- * What moves along with a fastener: those opposite it across x = centre, y = centre and the centre, each within 0.5 mm.
+ * What moves along with a fastener: those opposite it across the lines asked for, and the centre where both are, each
+ * within 0.5 mm.
  *
  * @param places all fasteners, mm
  */
-export function mirrorLink(places: readonly Point[], index: number, centre: Point): MirrorLink {
+export function mirrorLink(
+  places: readonly Point[],
+  index: number,
+  centre: Point,
+  axes: MirrorAxes = 'both',
+): MirrorLink {
   const [dx, dy] = [places[index][0] - centre[0], places[index][1] - centre[1]];
   const partners: Partner[] = [];
-  for (const sign of [
-    [-1, 1],
-    [1, -1],
-    [-1, -1],
-  ] as const) {
+  for (const sign of SIGNS[axes]) {
     let best = -1;
     let least = PARTNER;
     places.forEach(([x, y], other) => {
@@ -48,7 +74,12 @@ export function mirrorLink(places: readonly Point[], index: number, centre: Poin
     });
     if (best >= 0) partners.push({ index: best, sign });
   }
-  return { index, centre, partners, onLine: [Math.abs(dx) <= ON_LINE, Math.abs(dy) <= ON_LINE] };
+  return {
+    index,
+    centre,
+    partners,
+    onLine: [axes !== 'y' && Math.abs(dx) <= ON_LINE, axes !== 'x' && Math.abs(dy) <= ON_LINE],
+  };
 }
 
 /** No partner: the fastener moves alone. */
@@ -62,9 +93,6 @@ export function linkedPlaces(link: MirrorLink, to: Point): readonly (readonly [n
   const held = ([0, 1] as const).map((axis) =>
     onLine[axis] && Math.abs(to[axis] - centre[axis]) < LEAVE_LINE ? centre[axis] : to[axis],
   );
-  const place = ([sx, sy]: readonly [Sign, Sign]): Point => [
-    centre[0] + sx * (held[0] - centre[0]),
-    centre[1] + sy * (held[1] - centre[1]),
-  ];
+  const place = (sign: Signs): Point => mirrored([held[0], held[1]], sign, centre);
   return [[link.index, place([1, 1])], ...link.partners.map(({ index, sign }) => [index, place(sign)] as const)];
 }

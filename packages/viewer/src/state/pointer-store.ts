@@ -12,12 +12,16 @@ export interface Hover {
 
 export interface PointerState {
   readonly hover: Hover | null;
-  /** Index of the fastener being dragged. */
-  readonly dragged: number | null;
+  /** Key of the grip being dragged, such as `fastener 1`. */
+  readonly dragged: string | null;
+  /** Key of the grip chosen last, whose card is open. */
+  readonly selected: string | null;
+  /** Text typed on a grip, to begin the first field of its card with. */
+  readonly typed: string | null;
 }
 
 export function createPointerStore() {
-  return createStore<PointerState>()(() => ({ hover: null, dragged: null }));
+  return createStore<PointerState>()(() => ({ hover: null, dragged: null, selected: null, typed: null }));
 }
 
 export type PointerStore = ReturnType<typeof createPointerStore>;

@@ -1,10 +1,21 @@
 import { createStore } from 'zustand/vanilla';
+import type { SectionLine } from '../buffers/section-profile.ts';
+import type { MirrorAxes } from './mirror.ts';
+
+/** What the colours of the stage can show. */
+export type Quantity = 'deviation' | 'tension' | 'contact';
 
 export interface ViewState {
   /** Load case shown; `null` = the worst. */
   readonly caseName: string | null;
   /** What the colours of the stage show. */
-  readonly quantity: 'deviation' | 'tension';
+  readonly quantity: Quantity;
+  /** Whether the colours of the bow tell away from the board and towards it apart. */
+  readonly signed: boolean;
+  /** Whether arrows show what the fasteners carry. */
+  readonly arrows: boolean;
+  /** The deflection swings between none and full. */
+  readonly playing: boolean;
   /** Whether the tables of the case shown are in sight. */
   readonly numbers: boolean;
   /** Factor on the deflection; `null` = chosen from the limit. */
@@ -12,19 +23,33 @@ export interface ViewState {
   readonly view: 'perspective' | 'above';
   /** Grows with every wish to see the whole head from its usual place. */
   readonly homeCalls: number;
-  /** Fasteners opposite the dragged one move with it. */
+  /** What lies opposite the dragged thing moves with it, across `mirrorAxes`. */
   readonly mirror: boolean;
+  readonly mirrorAxes: MirrorAxes;
+  /** Grid that drags keep to, mm; 0 = none. */
+  readonly grid: number;
+  /** Whether the section under the stage is in sight. */
+  readonly sectionOpen: boolean;
+  /** Line of the section; `null` = the row of the worst site. */
+  readonly section: SectionLine | null;
 }
 
 export function createViewStore() {
   return createStore<ViewState>()(() => ({
     caseName: null,
     quantity: 'deviation',
+    signed: false,
+    arrows: false,
+    playing: false,
     numbers: false,
     exaggeration: null,
     view: 'perspective',
     homeCalls: 0,
     mirror: false,
+    mirrorAxes: 'both',
+    grid: 0.1,
+    sectionOpen: false,
+    section: null,
   }));
 }
 

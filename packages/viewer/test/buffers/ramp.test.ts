@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { OVER, RAMP, rampBytes } from '../../src/buffers/ramp.ts';
+import { OVER, RAMP, RAMP_BELOW, rampBytes } from '../../src/buffers/ramp.ts';
 
 /** OKLab of a colour (Bjorn Ottosson 2020, "A perceptual color space for image processing"). */
 function okLab(hex: string): [number, number, number] {
@@ -16,8 +16,11 @@ function okLab(hex: string): [number, number, number] {
   ];
 }
 
-describe('ramp', () => {
-  const stops = RAMP.map(okLab);
+describe.each([
+  ['away from the board', RAMP, 0.2],
+  ['towards the board', RAMP_BELOW, 0.15],
+] as const)('ramp %s', (_, ramp, clear) => {
+  const stops = ramp.map(okLab);
 
   it('falls in lightness by equal steps, so that it reads the same without hue', () => {
     const steps = stops.slice(1).map(([l], i) => stops[i][0] - l);
@@ -33,15 +36,19 @@ describe('ramp', () => {
 
   it('has no stop near the colour of what is over the limit', () => {
     const over = okLab(OVER);
-    for (const stop of stops) expect(Math.hypot(...stop.map((value, k) => value - over[k]))).toBeGreaterThan(0.2);
+    for (const stop of stops) expect(Math.hypot(...stop.map((value, k) => value - over[k]))).toBeGreaterThan(clear);
     expect(Math.abs(over[0] - stops[stops.length - 1][0])).toBeGreaterThan(0.25);
   });
 
   it('fills a texture from the first stop to the last', () => {
-    const bytes = rampBytes(256);
+    const bytes = rampBytes(256, ramp);
     const hex = (at: number): string =>
       `#${[...bytes.slice(4 * at, 4 * at + 3)].map((v) => v.toString(16).padStart(2, '0')).join('')}`;
-    expect(hex(0)).toBe(RAMP[0]);
-    expect(hex(255)).toBe(RAMP.at(-1));
+    expect(hex(0)).toBe(ramp[0]);
+    expect(hex(255)).toBe(ramp.at(-1));
   });
+});
+
+it('tells the two senses apart by blue against yellow from half the limit on', () => {
+  for (let i = 5; i < RAMP.length; i++) expect(okLab(RAMP_BELOW[i])[2] - okLab(RAMP[i])[2]).toBeGreaterThan(0.1);
 });

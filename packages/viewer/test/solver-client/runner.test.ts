@@ -160,7 +160,7 @@ describe('keepSolved', () => {
     const { head, pointer, run, solver, history } = page();
     await solver.solved(0);
     await solver.solved(1);
-    pointer.setState({ dragged: 0 });
+    pointer.setState({ dragged: 'fastener 0' });
     history.edit(() => named('dragged'));
     await solver.solved(2);
     expect(solver.asked.map(({ quality }) => quality)).toEqual(['live', 'full', 'live']);

@@ -1,22 +1,28 @@
 import { describe, expect, it } from 'vitest';
-import { beginFastenerMove, nearestSite } from '../../src/state/fastener-moves.ts';
+import { fastenerEdit, nearestSite } from '../../src/state/fastener-moves.ts';
 import { createHeadStore } from '../../src/state/head-store.ts';
 import { createHistory } from '../../src/state/history.ts';
 import { clampInside, planOutlines } from '../../src/state/plan-outline.ts';
 import { createPointerStore } from '../../src/state/pointer-store.ts';
+import { beginMove } from '../../src/state/stage-move.ts';
 import { sampleHead } from './sample-head.ts';
 
 function bench() {
   const head = createHeadStore(sampleHead);
   return { head, history: createHistory(head), pointer: createPointerStore() };
 }
+function begin(b: ReturnType<typeof bench>, index: number, mirrored: boolean) {
+  const edit = fastenerEdit(b.head.getState().model, index, mirrored ? 'both' : null);
+  const move = beginMove(b, `fastener ${index}`, edit);
+  return { ...move, to: (point: readonly [number, number]) => move.to(point, 0.1) };
+}
 const at = ({ head }: ReturnType<typeof bench>, index: number) => head.getState().model.fasteners[index].at;
 
-describe('beginFastenerMove', () => {
+describe('a fastener on the move', () => {
   it('is one step of undo, however many places it passed, and redo brings the last back', () => {
     const b = bench();
-    const move = beginFastenerMove(b, 1, false);
-    expect(b.pointer.getState().dragged).toBe(1);
+    const move = begin(b, 1, false);
+    expect(b.pointer.getState().dragged).toBe('fastener 1');
     for (const x of [24, 23, 22, 21]) move.to([x, 14]);
     move.end();
     expect(b.pointer.getState().dragged).toBeNull();
@@ -30,7 +36,7 @@ describe('beginFastenerMove', () => {
 
   it('leaves the next edit a step of its own', () => {
     const b = bench();
-    const move = beginFastenerMove(b, 1, false);
+    const move = begin(b, 1, false);
     move.to([20, 12]);
     move.end();
     b.history.edit((model) => ({ ...model, name: 'renamed' }));
@@ -41,7 +47,7 @@ describe('beginFastenerMove', () => {
 
   it('cancelled, restores the head and leaves nothing to redo', () => {
     const b = bench();
-    const move = beginFastenerMove(b, 1, true);
+    const move = begin(b, 1, true);
     move.to([20, 12]);
     move.cancel();
     expect(b.head.getState().model).toBe(sampleHead);
@@ -51,7 +57,7 @@ describe('beginFastenerMove', () => {
 
   it('adds no step when nothing moved', () => {
     const b = bench();
-    const move = beginFastenerMove(b, 1, false);
+    const move = begin(b, 1, false);
     move.to([25, 15]);
     move.end();
     expect(b.head.temporal.getState().pastStates).toEqual([]);
@@ -59,7 +65,7 @@ describe('beginFastenerMove', () => {
 
   it('keeps to tenths of a millimetre and to the head, its bearing included', () => {
     const b = bench();
-    const move = beginFastenerMove(b, 1, false);
+    const move = begin(b, 1, false);
     move.to([20.04, 11.96]);
     expect(at(b, 1)).toEqual([20, 12]);
     move.to([500, 3]);

@@ -1,0 +1,52 @@
+import { forceDigits } from '../format/number.ts';
+import type { Solved } from '../state/run-store.ts';
+import type { ShownContact } from '../state/shown-contact.ts';
+import styles from './labels.module.css';
+import { useStageFrame } from './stage-frame.ts';
+
+interface ContactLabelsProps {
+  readonly solved: Solved;
+  readonly contact: ShownContact | null;
+  /** Of the face, mm. */
+  readonly z: number;
+}
+
+/** Name of each site and the least force that its probes keep at the board. */
+export function ContactLabels({ solved, contact, z }: ContactLabelsProps) {
+  const stage = useStageFrame();
+  const least = solved.model.limits.contactForce ?? 0;
+  return (
+    <ul className={styles.layer} aria-label="Least contact force of each site">
+      {solved.result.sites.map(({ name, centre }) => {
+        const left = contact?.left.get(name) ?? null;
+        const over = left !== null && (left < least || left === 0);
+        return (
+          <li
+            key={name}
+            ref={(element) => {
+              if (element === null) return;
+              stage.labels.set(`site ${name}`, {
+                element,
+                kind: 'site',
+                at: centre,
+                z,
+                weight: left === null ? 0 : -left,
+              });
+              stage.redraw();
+              return () => {
+                stage.labels.delete(`site ${name}`);
+              };
+            }}
+            className={styles.site}
+            data-testid={`contact-${name}`}
+            data-over={over || undefined}
+          >
+            <span className={styles.name}>{name}</span>
+            <span className={styles.bow}>{left === null ? 'not known' : forceDigits(left)}</span>
+            {left !== null && <span className={styles.spoken}> newtons{over ? ', too little' : ''}</span>}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
