@@ -4,14 +4,18 @@ import styles from './help-line.module.css';
 interface HelpLineProps {
   readonly label: string;
   readonly className?: string | undefined;
+  /** Said while no field is pointed at. */
+  readonly idle?: string;
   readonly children: ReactNode;
 }
+
+const IDLE = 'Point at a field to see what it means. Numbers take 7.5, 7,5 and units such as 0.3 in.';
 
 /**
  * Fields with a line under them that tells meaning, range and unit of the one that is pointed at, or else has the focus.
  * Those who do not see it have the same as the description of the field.
  */
-export function HelpLine({ label, className, children }: HelpLineProps) {
+export function HelpLine({ label, className, idle = IDLE, children }: HelpLineProps) {
   const [focused, setFocused] = useState('');
   const [pointed, setPointed] = useState('');
   return (
@@ -27,7 +31,7 @@ export function HelpLine({ label, className, children }: HelpLineProps) {
         {children}
       </div>
       <p className={styles.line} aria-hidden="true" data-testid="help-line">
-        {pointed || focused || 'Point at a field to see what it means. Numbers take 7.5, 7,5 and units such as 0.3 in.'}
+        {pointed || focused || idle}
       </p>
     </aside>
   );

@@ -31,6 +31,7 @@ export function VerdictStrip() {
     <section
       className={styles.strip}
       aria-label="Verdict"
+      tabIndex={-1}
       data-testid="verdict"
       data-quality={quality}
       data-stale={stale ?? undefined}

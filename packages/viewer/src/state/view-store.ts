@@ -12,6 +12,8 @@ export interface ViewState {
   readonly view: 'perspective' | 'above';
   /** Grows with every wish to see the whole head from its usual place. */
   readonly homeCalls: number;
+  /** What lies over the page: the guided start of a new head, or the sheet of keys. */
+  readonly dialog: 'start' | 'keys' | null;
   /** Fasteners opposite the dragged one move with it. */
   readonly mirror: boolean;
 }
@@ -24,6 +26,7 @@ export function createViewStore() {
     exaggeration: null,
     view: 'perspective',
     homeCalls: 0,
+    dialog: null,
     mirror: false,
   }));
 }
