@@ -1,6 +1,8 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import {
+  type Advice,
+  adviseHead,
   didYouMean,
   Fault,
   type HeadModel,
@@ -29,13 +31,36 @@ export interface OutputOptions {
 /** Judges a head. Marginal is no failure, but is said. */
 export async function check(
   file: string,
-  { json = false, verbose = false, case: only }: OutputOptions & { readonly case?: string },
+  { json = false, verbose = false, advise = false, case: only }: CheckOptions,
   terminal: Terminal,
 ): Promise<number> {
-  const model = readHeadModel(await readInput(file, terminal));
-  const { result } = solve(only === undefined ? model : withOneCase(model, only), terminal, json || verbose);
-  terminal.out(json ? asJson(headJson(result)) : headText(result, paintFor(terminal), verbose));
+  const read = readHeadModel(await readInput(file, terminal));
+  const model = only === undefined ? read : withOneCase(read, only);
+  const run = solve(model, terminal, json || verbose);
+  const { result } = run;
+  const moves = advise ? adviceMoves(adviseHead(model, run)) : [];
+  if (json) terminal.out(asJson(advise ? { ...headJson(result), advice: moves } : headJson(result)));
+  else terminal.out(headText(result, paintFor(terminal), verbose) + moves.map(adviceLine).join(''));
   return result.verdict.outcome === 'fail' ? EXIT.fail : EXIT.pass;
+}
+
+interface CheckOptions extends OutputOptions {
+  readonly case?: string;
+  readonly advise?: boolean;
+}
+
+/** What was tried and helps, without the whole head of each. */
+function adviceMoves(advice: Advice | null) {
+  return (advice?.moves ?? []).map(({ model: { fasteners, body }, ...move }) => ({
+    ...move,
+    ...(move.kind === 'thickness'
+      ? { thickness: body.thickness }
+      : { fasteners: fasteners.map(({ name, at }) => ({ name, at })) }),
+  }));
+}
+
+function adviceLine({ sentence }: { readonly sentence: string }): string {
+  return `  Advice: ${sentence}\n`;
 }
 
 function solve(model: HeadModel, terminal: Terminal, withStrength: boolean): HeadRun {

@@ -8,8 +8,8 @@ import { EXIT, refuse } from './refusal.ts';
 import { addSites } from './sites-command.ts';
 import { addSweep } from './sweep-command.ts';
 import type { Terminal } from './terminal.ts';
-import { addVerify } from './verify-command.ts';
 import { addTolerance } from './tolerance-command.ts';
+import { addVerify } from './verify-command.ts';
 
 /**
  * Runs a command line, without the two words before its arguments.
@@ -55,7 +55,8 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .addArgument(file('head model'))
     .option('--case <name>', 'this load case only')
     .option('-v, --verbose', 'say how it was solved and how long each stage took')
-    .action(async (path: string, options: OutputOptions & { case?: string }) =>
+    .option('--advise', 'try what brings a head that is over a limit nearer to it, and say what it gains')
+    .action(async (path: string, options: OutputOptions & { case?: string; advise?: boolean }) =>
       ended(await check(path, options, terminal)),
     );
   command('plate', 'solve a plate problem')

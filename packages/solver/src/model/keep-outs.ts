@@ -27,7 +27,8 @@ export function keepOutRemarks(model: HeadModel): string[] {
   });
 }
 
-function headDiameter({ screw, bearing }: Fastener): number {
+/** Diameter of the screw head, or of what bears where that is more, mm. */
+export function headDiameter({ screw, bearing }: Fastener): number {
   const size = screw !== undefined && Object.hasOwn(screws, screw) ? screws[screw].head : 0;
   return Math.max(size, bearing ?? 0);
 }

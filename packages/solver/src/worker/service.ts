@@ -1,7 +1,9 @@
 import { Fault, faultReport } from '../fault/fault.ts';
 import type { Crew } from '../linear-algebra/crew.ts';
+import type { HeadModel } from '../model/head-model.ts';
 import { checkHeadModel } from '../model/read.ts';
-import { type HeadStages, headSteps, releaseStages } from '../solve-head.ts';
+import { adviceSteps } from '../solve-advice.ts';
+import { type HeadRun, headSteps, releaseStages } from '../solve-head.ts';
 import type { Answer, SolverService } from './protocol.ts';
 
 /**
@@ -15,14 +17,15 @@ import type { Answer, SolverService } from './protocol.ts';
  */
 export function solverService(breathe: () => Promise<void>, crew: Crew | null = null): SolverService {
   let latest = -1;
-  let stages: HeadStages | null = null;
+  let last: (HeadRun & { readonly run: number; readonly model: HeadModel; readonly full: boolean }) | null = null;
   return {
     async solve(run, model, quality, newest = null): Promise<Answer> {
       latest = Math.max(latest, run);
       try {
-        const steps = headSteps(checkHeadModel(model), {
+        const checked = checkHeadModel(model);
+        const steps = headSteps(checked, {
           quality,
-          previous: stages,
+          previous: last?.stages ?? null,
           factor: { crew, stopped: () => newest !== null && Atomics.load(newest, 0) > run },
         });
         for (;;) {
@@ -30,13 +33,29 @@ export function solverService(breathe: () => Promise<void>, crew: Crew | null = 
           if (run < latest) return { run, kind: 'superseded' };
           const step = steps.next();
           if (!step.done) continue;
-          if (stages !== null) releaseStages(stages, step.value.stages);
-          stages = step.value.stages;
+          if (last !== null) releaseStages(last.stages, step.value.stages);
+          last = { ...step.value, run, model: checked, full: quality === 'full' };
           return { run, kind: 'solved', result: step.value.result, quality };
         }
       } catch (thrown) {
         if (thrown instanceof Fault && thrown.code === 'CANCELLED') return { run, kind: 'superseded' };
         return { run, kind: 'refused', fault: faultReport(thrown) };
+      }
+    },
+    async advise(run, newest = null) {
+      if (last === null || last.run !== run || !last.full) return null;
+      const stopped = () => newest !== null && Atomics.load(newest, 0) > run;
+      try {
+        const steps = adviceSteps(last.model, last, { crew, stopped });
+        for (;;) {
+          await breathe();
+          if (run < latest || stopped()) return null;
+          const step = steps.next();
+          if (step.done) return step.value;
+        }
+      } catch (thrown) {
+        if (thrown instanceof Fault && thrown.code === 'CANCELLED') return null;
+        throw thrown;
       }
     },
   };

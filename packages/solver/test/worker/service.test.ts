@@ -40,6 +40,18 @@ describe('solver service', () => {
     expect((await service.solve(1, twoByTwo, 'live', newest)).kind).toBe('solved');
   });
 
+  it('advises on its last full answer, until a newer run comes', async () => {
+    const service = solverService(breathe);
+    const { probes } = twoByTwo.sites;
+    const failing = { ...twoByTwo, sites: { ...twoByTwo.sites, probes: { ...probes, preload: 10 } } };
+    await service.solve(1, failing, 'live');
+    expect(await service.advise(1)).toBeNull();
+    await service.solve(2, failing, 'full');
+    expect((await service.advise(2))?.moves.map(({ kind }) => kind)).toEqual(['fasteners', 'thickness']);
+    const [overtaken] = await Promise.all([service.advise(2), service.solve(3, failing, 'live')]);
+    expect(overtaken).toBeNull();
+  });
+
   it('refuses a bad model with its path and goes on with the next', async () => {
     const service = solverService(breathe);
     const bad = { ...twoByTwo, body: { ...twoByTwo.body, thickness: -1 } };

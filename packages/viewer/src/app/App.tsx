@@ -6,9 +6,11 @@ import { VerdictStrip } from '../panels/VerdictStrip.tsx';
 import { WorkbenchContext } from '../state/use-workbench.ts';
 import type { Workbench } from '../state/workbench.ts';
 import styles from './app.module.css';
+import { Dialogs } from './Dialogs.tsx';
 import { lazyStage } from './lazy-stage.ts';
 import { Notices } from './Notices.tsx';
 import { Shortcuts } from './Shortcuts.tsx';
+import { SkipLinks } from './SkipLinks.tsx';
 import { TopBar } from './TopBar.tsx';
 import { theme } from './theme.ts';
 
@@ -19,6 +21,7 @@ export function App({ workbench }: { workbench: Workbench }) {
     <MantineProvider theme={theme} defaultColorScheme="auto">
       <WorkbenchContext value={workbench}>
         <Shortcuts />
+        <SkipLinks />
         <div className={styles.page}>
           <TopBar />
           <Recipe />
@@ -33,6 +36,7 @@ export function App({ workbench }: { workbench: Workbench }) {
           </main>
         </div>
         <Notices />
+        <Dialogs />
       </WorkbenchContext>
     </MantineProvider>
   );

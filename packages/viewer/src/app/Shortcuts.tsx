@@ -1,29 +1,18 @@
 import { useWindowEvent } from '@mantine/hooks';
-import { undo } from '../state/undo.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
 import { openModel } from './open-model.ts';
-import { saveModel } from './save-model.ts';
+import { shortcutFor } from './shortcuts.ts';
+import { singleKeys } from './single-keys.ts';
 
 /** Keys of the whole page, and files dropped on it. */
 export function Shortcuts() {
   const workbench = useWorkbench();
-  const { head, history, view } = workbench;
   useWindowEvent('keydown', (event) => {
-    const key = event.key.toLowerCase();
-    if (event.ctrlKey || event.metaKey) {
-      const act = {
-        z: event.shiftKey ? history.redo : () => undo(workbench),
-        y: history.redo,
-        s: () => saveModel(head.getState().model),
-        o: () => document.querySelector<HTMLInputElement>('[data-testid="open-file"]')?.click(),
-      }[key];
-      if (act === undefined) return;
-      event.preventDefault();
-      act();
-      return;
-    }
-    const typing = event.target instanceof HTMLElement && event.target.matches('input, select, textarea');
-    if (key === 'h' && !typing && !event.altKey) view.setState(({ homeCalls }) => ({ homeCalls: homeCalls + 1 }));
+    const shortcut = shortcutFor(event, singleKeys());
+    // What lies over the page has its own keys.
+    if (shortcut === null || workbench.view.getState().dialog !== null) return;
+    event.preventDefault();
+    shortcut.run(workbench);
   });
   useWindowEvent('dragover', (event) => event.preventDefault());
   useWindowEvent('drop', (event) => {

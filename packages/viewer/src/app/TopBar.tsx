@@ -4,6 +4,8 @@ import { useWorkbench } from '../state/use-workbench.ts';
 import { ExaggerationControl } from './ExaggerationControl.tsx';
 import { ExamplesMenu } from './ExamplesMenu.tsx';
 import { Icon } from './icons.tsx';
+import { KeysButton } from './KeysButton.tsx';
+import { NewButton } from './NewButton.tsx';
 import { OpenButton } from './OpenButton.tsx';
 import { saveModel } from './save-model.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
@@ -18,6 +20,7 @@ export function TopBar() {
       <Mark />
       <TextField path="name" name="Name of the head" className={styles.name} />
       <div className={styles.group}>
+        <NewButton />
         <OpenButton />
         <Tooltip label="Save the model file (Ctrl S)" openDelay={400}>
           <Button
@@ -38,6 +41,7 @@ export function TopBar() {
       <span className={styles.gap} />
       <ExaggerationControl />
       <ThemeSwitch />
+      <KeysButton />
     </header>
   );
 }

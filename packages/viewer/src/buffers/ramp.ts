@@ -42,6 +42,9 @@ export const RAMP_BELOW = [
 export const OVER = '#f0592a';
 export const OVER_DARK = '#7d1d08';
 
+/** From the limit towards the board over none to the limit away from it; so a difference of two heads has the same senses. */
+export const SIGNED_RAMP: readonly string[] = [...RAMP_BELOW.toReversed(), ...RAMP.slice(1)];
+
 /** Colour of a share of the limit on a ramp, `rgb(r, g, b)`; beyond one that of the limit. */
 function colourOn(ramp: readonly string[]): (share: number) => string {
   return scaleLinear<string>()

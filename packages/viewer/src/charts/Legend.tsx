@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import { isoLevels } from '../buffers/iso-levels.ts';
-import { OVER, OVER_DARK, RAMP, RAMP_BELOW } from '../buffers/ramp.ts';
+import { OVER, OVER_DARK, RAMP, SIGNED_RAMP } from '../buffers/ramp.ts';
 import { fieldText } from '../format/number.ts';
 import styles from './legend.module.css';
 
@@ -36,7 +36,7 @@ function SignedLegend({
   const id = useId();
   const most = fieldText(Number((limit * scale).toPrecision(3)));
   const middle = (ENDS.low + ENDS.high) / 2;
-  const stops = [...RAMP_BELOW.slice(1).toReversed(), ...RAMP];
+
   return (
     <figure
       className={styles.legend}
@@ -46,9 +46,9 @@ function SignedLegend({
       <svg viewBox={`0 0 ${WIDTH} 42`} className={styles.scale} aria-hidden="true">
         <defs>
           <linearGradient id={`${id}ramp`}>
-            {stops.map((colour, i) => (
+            {SIGNED_RAMP.map((colour, i) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a stop is its place
-              <stop key={i} offset={i / (stops.length - 1)} stopColor={colour} />
+              <stop key={i} offset={i / (SIGNED_RAMP.length - 1)} stopColor={colour} />
             ))}
           </linearGradient>
           <pattern id={`${id}over`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">

@@ -1,15 +1,19 @@
 import { withFrame } from '../state/recipe-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { Choice } from './Choice.tsx';
+import { FreeRibRows, ribFields } from './FreeRibRows.tsx';
 import { GapRibRows } from './GapRibRows.tsx';
 import { MaterialRow } from './MaterialRow.tsx';
 import { NumberField } from './NumberField.tsx';
 import { Row } from './Row.tsx';
 import { Section } from './Section.tsx';
-import { ShapeRows } from './ShapeRows.tsx';
+import { ShapeRows, shapeFields } from './ShapeRows.tsx';
 import { Toggle } from './Toggle.tsx';
 
-const CLAIMED = ['outer', 'window'].flatMap((key) => [`frame.${key}.rectangle`, `frame.${key}.corner`]);
+const CLAIMED = [
+  ...['outer', 'window'].flatMap((key) => shapeFields(`frame.${key}`)),
+  ...['material', 'thickness', 'side', 'join'].map((key) => `frame.${key}`),
+];
 const SIDES = [
   { value: 'board', label: 'Board side' },
   { value: 'device', label: 'Device side' },
@@ -25,12 +29,12 @@ const JOINS = [
 export function FrameSection() {
   const { history } = useWorkbench();
   const on = useModel(({ frame }) => frame !== undefined);
-  const points = useModel(({ frame }) => frame?.ribs?.filter((rib) => 'from' in rib).length ?? 0);
+  const ribs = useModel(({ frame }) => frame?.ribs?.length ?? 0);
   return (
     <Section
       title="Frame and ribs"
       of="frame"
-      claimed={[...CLAIMED, 'frame.material', 'frame.thickness', 'frame.side', 'frame.join']}
+      claimed={[...CLAIMED, ...ribFields(ribs)]}
       aside={
         <Toggle
           label="Frame"
@@ -56,7 +60,7 @@ export function FrameSection() {
           </Row>
           <GapRibRows between="columns" />
           <GapRibRows between="rows" />
-          {points > 0 && <Row label={`${points} single ${points === 1 ? 'rib' : 'ribs'} from point to point`}> </Row>}
+          <FreeRibRows />
         </>
       )}
     </Section>

@@ -3,6 +3,7 @@ import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { NumberField } from './NumberField.tsx';
 import { Row, Times } from './Row.tsx';
 import { Toggle } from './Toggle.tsx';
+import { WholeListField } from './WholeListField.tsx';
 
 /** Ribs in the gaps between columns or rows: on or off, width and thickness. */
 export function GapRibRows({ between }: { between: 'columns' | 'rows' }) {
@@ -20,17 +21,32 @@ export function GapRibRows({ between }: { between: 'columns' | 'rows' }) {
         />
       </Row>
       {index >= 0 && (
-        <Row label="Width × thickness">
-          <NumberField path={`${path}.width`} name={`Width of ribs between ${between}`} unit="mm" step={0.5} forPair />
-          <Times />
-          <NumberField
-            path={`${path}.thickness`}
-            name={`Thickness of ribs between ${between}`}
-            unit="mm"
-            step={0.5}
-            empty="frame"
-          />
-        </Row>
+        <>
+          <Row label="Width × thickness">
+            <NumberField
+              path={`${path}.width`}
+              name={`Width of ribs between ${between}`}
+              unit="mm"
+              step={0.5}
+              forPair
+            />
+            <Times />
+            <NumberField
+              path={`${path}.thickness`}
+              name={`Thickness of ribs between ${between}`}
+              unit="mm"
+              step={0.5}
+              empty="frame"
+            />
+          </Row>
+          <Row label="Gaps without one">
+            <WholeListField
+              path={`${path}.skip`}
+              name={`Gaps without a rib between ${between}, counted from 1`}
+              help={`Gaps between ${between} without a rib, counted from 1, such as 2 4; every gap has one if left empty.`}
+            />
+          </Row>
+        </>
       )}
     </>
   );

@@ -1,4 +1,6 @@
-import { memo, useId, useRef, useState } from 'react';
+import type { HeadModel } from '@flathead/solver';
+import { memo, useId, useMemo, useRef, useState } from 'react';
+import { fieldHelp } from '../format/field-help.ts';
 import { exponentText, fieldText } from '../format/number.ts';
 import { parseNumber } from '../format/parse-number.ts';
 import type { Gesture } from '../state/history.ts';
@@ -25,13 +27,15 @@ interface NumberFieldProps {
   readonly byPowers?: boolean;
   /** Takes the faults of the pair that the value belongs to. */
   readonly forPair?: boolean;
+  /** Of a pair that the model may leave out, which then stands for two zeros. */
+  readonly pair?: boolean;
 }
 
 const BEGUN = /^\s*[+\-\u2212]?[.,]?$/;
 
 /** A number of the model. What is typed stays as typed; it reaches the model when it is right by the schema. */
 export const NumberField = memo(function NumberField(props: NumberFieldProps) {
-  const { path, name, unit = '', scale = 1, step = 1, empty, byPowers = false, forPair = false } = props;
+  const { path, name, unit = '', scale = 1, step = 1, empty, byPowers = false, forPair = false, pair = false } = props;
   const { head, history } = useWorkbench();
   const value = useModel((model) => valueAt(model, path));
   const fault = useFieldFault(path, forPair);
@@ -40,6 +44,8 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
   const [typed, setTyped] = useState<{ readonly text: string; readonly value: unknown } | null>(null);
   const gesture = useRef<Gesture | null>(null);
   const troubleId = useId();
+  const helpId = useId();
+  const help = useMemo(() => fieldHelp(path, unit, scale), [path, unit, scale]);
 
   const shown = byPowers ? exponentText : fieldText;
   const plain = typeof value === 'number' ? shown(value * scale) : '';
@@ -52,19 +58,24 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
     const left = bare === '' && empty !== undefined;
     if (number === null && !left) {
       const what = bare === '' ? 'Empty' : `"${bare.slice(0, 24)}" is no number`;
-      keep({ text: next, message: `${what}; expected a number such as 7.5 or 7,5.`, begun: BEGUN.test(next) });
+      keep({
+        text: next,
+        message: `${what}; expected a number such as 7.5 or 7,5${unit === '' ? '' : `, in ${unit} or with its unit`}.`,
+        begun: BEGUN.test(next),
+      });
       return;
     }
     const wanted = number === null ? undefined : Number((number / scale).toPrecision(12));
-    const proposal = propose(head.getState().model, path, wanted);
+    const { model } = head.getState();
+    const proposal = pair ? propose(model, ...ofPair(model, path, wanted ?? 0)) : propose(model, path, wanted);
     if (!proposal.ok) {
       const message = scale === 1000 ? `${proposal.message} (Limits in mm.)` : proposal.message;
       keep({ text: next, message, begun: false });
       return;
     }
     drop();
-    setTyped({ text: next, value: wanted });
-    if (wanted === value) return;
+    setTyped({ text: next, value: valueAt(proposal.model, path) });
+    if (proposal.model === model || (!pair && wanted === value)) return;
     if (!gesture.current?.isOpen()) gesture.current = history.begin();
     gesture.current.change(() => proposal.model);
   };
@@ -87,7 +98,8 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
           data-testid={`field-${path}`}
           aria-label={unit === '' ? name : `${name}, ${unit}`}
           aria-invalid={trouble !== null}
-          aria-describedby={trouble === null ? undefined : troubleId}
+          aria-describedby={trouble === null ? helpId : troubleId}
+          data-help={help}
           placeholder={empty}
           value={text}
           onChange={(event) => take(event.currentTarget.value)}
@@ -103,6 +115,9 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
             else take(fieldText(value * scale + up * (event.shiftKey ? step / 10 : step)));
           }}
         />
+        <span id={helpId} hidden>
+          {help}
+        </span>
         {unit !== '' && text !== '' && (
           <span className={styles.unit} aria-hidden="true">
             {unit}
@@ -113,3 +128,12 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
     </>
   );
 });
+
+/** Path and value of the pair with one of its numbers replaced; a pair of zeros is left out. */
+function ofPair(model: HeadModel, path: string, value: number): readonly [string, unknown] {
+  const parent = path.slice(0, path.lastIndexOf('.'));
+  const whole = valueAt(model, parent);
+  const [x, y] = Array.isArray(whole) ? whole : [0, 0];
+  const next = path.endsWith('.0') ? [value, y] : [x, value];
+  return [parent, next.every((number) => number === 0) ? undefined : next];
+}

@@ -17,7 +17,11 @@ const CLAIMED = [
   ...['preload', 'touchdown', 'rate', 'kind', 'relax'].map((key) => `${PROBES}.${key}`),
   ...['pitch', 'diameter', 'pattern', 'angle'].map((key) => `${PROBES}.holes.${key}`),
   ...COUNTERBORE_FIELDS,
-  ...['sites.die', 'sites.skip', 'sites.pitch', `${PROBES}.field`].flatMap((path) => [path, `${path}.0`, `${path}.1`]),
+  ...['sites.die', 'sites.skip', 'sites.pitch', 'sites.origin', `${PROBES}.field`].flatMap((path) => [
+    path,
+    `${path}.0`,
+    `${path}.1`,
+  ]),
 ];
 const HOLES = `${PROBES}.holes`;
 const PATTERNS = [
@@ -80,6 +84,10 @@ export function SitesSection() {
           </Row>
         </>
       )}
+      <Row label="Middle x, y">
+        <NumberField path="sites.origin.0" name="Middle of the sites, x" unit="mm" step={0.5} empty="0" pair />
+        <NumberField path="sites.origin.1" name="Middle of the sites, y" unit="mm" step={0.5} empty="0" pair />
+      </Row>
       <Row label="Probe field">
         <NumberField path={`${PROBES}.field.0`} name="Probe field along x" unit="mm" step={0.1} forPair />
         <Times />

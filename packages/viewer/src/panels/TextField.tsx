@@ -11,10 +11,15 @@ interface TextFieldProps {
   readonly path: string;
   readonly name: string;
   readonly className?: string | undefined;
+  /** The model may leave it out, as it does when the field is empty. */
+  readonly optional?: boolean;
+  /** More than one makes it a field of several lines. */
+  readonly lines?: number;
 }
 
 /** A name in the model. */
-export const TextField = memo(function TextField({ path, name, className = styles.text }: TextFieldProps) {
+export const TextField = memo(function TextField(props: TextFieldProps) {
+  const { path, name, className = styles.text, optional = false, lines = 1 } = props;
   const { head, history } = useWorkbench();
   const value = useModel((model) => valueAt(model, path));
   const fault = useFieldFault(path);
@@ -24,7 +29,7 @@ export const TextField = memo(function TextField({ path, name, className = style
   const trouble = draft?.message ?? fault;
 
   const take = (text: string): void => {
-    const proposal = propose(head.getState().model, path, text);
+    const proposal = propose(head.getState().model, path, optional && text === '' ? undefined : text);
     if (!proposal.ok) {
       keep({ text, message: proposal.message, begun: false });
       return;
@@ -34,9 +39,10 @@ export const TextField = memo(function TextField({ path, name, className = style
     gesture.current.change(() => proposal.model);
   };
 
+  const Field = lines > 1 ? 'textarea' : 'input';
   return (
     <>
-      <input
+      <Field
         className={className}
         autoComplete="off"
         spellCheck={false}
@@ -46,6 +52,7 @@ export const TextField = memo(function TextField({ path, name, className = style
         aria-describedby={trouble === null ? undefined : troubleId}
         value={draft?.text ?? (typeof value === 'string' ? value : '')}
         onChange={(event) => take(event.currentTarget.value)}
+        rows={lines > 1 ? lines : undefined}
         onBlur={() => gesture.current?.end()}
       />
       <FieldTrouble id={troubleId} message={trouble} />

@@ -3,12 +3,14 @@ import { useMemo, useState } from 'react';
 import { CRITERION_NAMES } from '../format/criterion-text.ts';
 import { micrometreDigits, typeset } from '../format/number.ts';
 import { criterionStates } from '../state/criterion-states.ts';
-import { usePointer, useRun, useStaleness, useView, useWorkbench } from '../state/use-workbench.ts';
+import { useRun, useStaleness, useView, useWorkbench } from '../state/use-workbench.ts';
+import { AdviceNote } from './AdviceNote.tsx';
 import { CaseChips } from './CaseChips.tsx';
 import { CriterionCard } from './CriterionCard.tsx';
 import { OutcomeMark } from './OutcomeMark.tsx';
 import { StaleNote } from './StaleNote.tsx';
 import { UnjudgedCard } from './UnjudgedCard.tsx';
+import { VerdictAnnouncer } from './VerdictAnnouncer.tsx';
 import styles from './verdict.module.css';
 
 /** The verdict, always in sight: word, sentence, each criterion against its limit, and the cases to look at. */
@@ -16,8 +18,6 @@ export function VerdictStrip() {
   const verdict = useRun(({ solved }) => solved?.result.verdict);
   const quality = useRun(({ solved }) => solved?.quality);
   const stale = useStaleness();
-  /** A drag is not read out step by step. */
-  const dragging = usePointer(({ dragged }) => dragged !== null);
   const [open, setOpen] = useState(false);
   const { view } = useWorkbench();
   const numbers = useView((state) => state.numbers);
@@ -31,12 +31,14 @@ export function VerdictStrip() {
     <section
       className={styles.strip}
       aria-label="Verdict"
+      tabIndex={-1}
       data-testid="verdict"
       data-quality={quality}
       data-stale={stale ?? undefined}
     >
+      <VerdictAnnouncer />
       <div className={styles.main}>
-        <div className={styles.summary} role="status" aria-live={dragging ? 'off' : 'polite'}>
+        <div className={styles.summary}>
           {verdict ? (
             <>
               <OutcomeMark
@@ -47,6 +49,7 @@ export function VerdictStrip() {
                 {typeset(verdict.sentence)}
                 {shear !== null && ` Transverse shear is ${micrometreDigits(shear)} µm of it.`}
               </p>
+              <AdviceNote />
             </>
           ) : (
             <p className={styles.sentence}>

@@ -30,6 +30,7 @@ export function keepSolved(
       run.setState({ solved, refusal: null, ...(quality === 'full' ? { full: solved } : {}) });
       refine();
     },
+    advised: (model, advice) => run.setState({ advice: { model, advice } }),
     refused: (model, fault) => run.setState({ refusal: { model, fault } }),
     restarted: (reason) => {
       run.setState(({ restarts }) => ({ restarts: restarts + 1 }));

@@ -1,4 +1,11 @@
-import { type Answer, type FaultReport, faultReport, type HeadModel, type SolverService } from '@flathead/solver';
+import {
+  type Advice,
+  type Answer,
+  type FaultReport,
+  faultReport,
+  type HeadModel,
+  type SolverService,
+} from '@flathead/solver';
 
 type Quality = 'full' | 'live';
 
@@ -18,6 +25,8 @@ export interface RunnerEvents {
   solving(model: HeadModel | null): void;
   solved(model: HeadModel, answer: Extract<Answer, { kind: 'solved' }>): void;
   refused(model: HeadModel, fault: FaultReport): void;
+  /** What would help the head of the last full answer; asked for once that answer is told and nothing else waits. */
+  advised(model: HeadModel, advice: Advice | null): void;
   /** The solver was lost and a fresh one started. */
   restarted(reason: string): void;
 }
@@ -76,8 +85,23 @@ export function createRunner(connect: Connect, events: RunnerEvents): Runner {
     if (newest() === null) events.solving(null);
     if (answer.kind === 'superseded' || request.run < delivered) return;
     delivered = request.run;
-    if (answer.kind === 'solved') events.solved(request.model, answer);
-    else events.refused(request.model, answer.fault);
+    if (answer.kind === 'refused') {
+      events.refused(request.model, answer.fault);
+      return;
+    }
+    events.solved(request.model, answer);
+    if (request.quality === 'full' && run === request.run) askAdvice(request);
+  };
+
+  /** Advice that a newer request or a death overtakes is of no interest, nor is why it failed. */
+  const askAdvice = ({ run: asked, model }: Request): void => {
+    const from = connection;
+    from?.service.advise(asked, from.newest).then(
+      (advice) => {
+        if (connection === from && run === asked) events.advised(model, advice);
+      },
+      () => {},
+    );
   };
 
   const start = (): Connection => {

@@ -154,6 +154,14 @@ export function withTolerance(model: HeadModel, on: boolean): HeadModel {
   return on ? { ...bare, mesh: { tolerance: 0.01 } } : bare;
 }
 
+/** Meshed with elements of a size to start from, or as usual. */
+export function withElementSize(model: HeadModel, on: boolean): HeadModel {
+  const { mesh: _, ...bare } = model;
+  return on
+    ? { ...bare, mesh: { size: Math.max(0.5, Math.round(Math.max(...boxOf(model.body.outline)) / 6) / 10) } }
+    : bare;
+}
+
 /** Probes that give way as the head bows, or push with their whole preload. */
 export function withRelaxing(model: HeadModel, on: boolean): HeadModel {
   const { relax: _, ...bare } = model.sites.probes;

@@ -1,4 +1,4 @@
-import type { FaultReport, HeadModel, HeadResult } from '@flathead/solver';
+import type { Advice, FaultReport, HeadModel, HeadResult } from '@flathead/solver';
 import { createStore } from 'zustand/vanilla';
 
 /** An answer of the solver with the model it answers. */
@@ -20,6 +20,8 @@ export interface RunState {
   readonly full: Solved | null;
   /** The newest model was refused. */
   readonly refusal: Refusal | null;
+  /** What would help the head of the last full answer that was tried; `null` advice = nothing is to be said. */
+  readonly advice: { readonly model: HeadModel; readonly advice: Advice | null } | null;
   /** The model being solved. */
   readonly solving: HeadModel | null;
   /** How often the solver was lost and started again. */
@@ -27,7 +29,14 @@ export interface RunState {
 }
 
 export function createRunStore() {
-  return createStore<RunState>()(() => ({ solved: null, full: null, refusal: null, solving: null, restarts: 0 }));
+  return createStore<RunState>()(() => ({
+    solved: null,
+    full: null,
+    refusal: null,
+    advice: null,
+    solving: null,
+    restarts: 0,
+  }));
 }
 
 export type RunStore = ReturnType<typeof createRunStore>;

@@ -1,8 +1,19 @@
-/** A copy of plain data with one value replaced at a dotted path; `undefined` removes the key. */
+/** A copy of plain data with one value replaced at a dotted path; `undefined` removes the key. A point in a key is `\\.`. */
 export function withValue(data: unknown, path: string, value: unknown): unknown {
-  const dot = path.indexOf('.');
-  const key = dot < 0 ? path : path.slice(0, dot);
-  const child = (of: unknown): unknown => (dot < 0 ? value : withValue(of, path.slice(dot + 1), value));
+  return withValueAt(data, keysOf(path), value);
+}
+
+/** A name as a key of a path. */
+export function asKey(name: string): string {
+  return name.replaceAll('.', '\\.');
+}
+
+function keysOf(path: string): string[] {
+  return path.split(/(?<!\\)\./).map((key) => key.replaceAll('\\.', '.'));
+}
+
+function withValueAt(data: unknown, [key, ...rest]: readonly string[], value: unknown): unknown {
+  const child = (of: unknown): unknown => (rest.length === 0 ? value : withValueAt(of, rest, value));
   if (Array.isArray(data)) return data.map((item, i) => (String(i) === key ? child(item) : item));
   const object: Record<string, unknown> = { ...(isObject(data) ? data : {}) };
   const next = child(object[key]);
@@ -13,7 +24,7 @@ export function withValue(data: unknown, path: string, value: unknown): unknown 
 
 /** The value at a dotted path; `undefined` when there is none. */
 export function valueAt(data: unknown, path: string): unknown {
-  return path.split('.').reduce<unknown>((at, key) => {
+  return keysOf(path).reduce<unknown>((at, key) => {
     if (Array.isArray(at)) return at[Number(key)];
     return isObject(at) ? at[key] : undefined;
   }, data);

@@ -23,6 +23,8 @@ export interface ViewState {
   readonly view: 'perspective' | 'above';
   /** Grows with every wish to see the whole head from its usual place. */
   readonly homeCalls: number;
+  /** What lies over the page: the guided start of a new head, or the sheet of keys. */
+  readonly dialog: 'start' | 'keys' | null;
   /** What lies opposite the dragged thing moves with it, across `mirrorAxes`. */
   readonly mirror: boolean;
   readonly mirrorAxes: MirrorAxes;
@@ -45,6 +47,7 @@ export function createViewStore() {
     exaggeration: null,
     view: 'perspective',
     homeCalls: 0,
+    dialog: null,
     mirror: false,
     mirrorAxes: 'both',
     grid: 0.1,

@@ -15,6 +15,17 @@ describe('parseNumber', () => {
     ['5.', 5],
     ['1e-3', 0.001],
     ['1,5e2', 150],
+    ['1 234,5', 1234.5],
+    ['1\u202f234.5 mm', 1234.5],
+    ["12'500", 12500],
+    // Inch: 25.4 mm exactly (1959); a mil is a thousandth of it.
+    ['0.3 in', 7.62],
+    ['0,3in', 7.62],
+    ['2"', 50.8],
+    ['5 mil', 0.127],
+    ['250 um', 0.25],
+    ['250 \u00b5m', 0.25],
+    ['1.2 cm', 12],
   ])('reads %s', (text, value) => {
     expect(parseNumber(text, 'mm')).toBe(value);
   });
@@ -24,12 +35,46 @@ describe('parseNumber', () => {
     expect(parseNumber('35 \u03bcm', '\u00b5m')).toBe(35);
   });
 
-  it.each(['', ' ', '-', 'mm', '7,5,3', '1.234,5', '1,234.5', '1 000', '7.5 in', 'NaN', 'Infinity', '0x10', '--3'])(
-    'refuses to guess at "%s"',
-    (text) => {
-      expect(parseNumber(text, 'mm')).toBeNull();
-    },
-  );
+  it.each([
+    ['9 gf', 'N', 0.08825985],
+    ['20 mN', 'N', 0.02],
+    ['2 kN', 'N', 2000],
+    // 1 lbf = 0.45359237 kg x 9.80665 m/s2.
+    ['10 lbf', 'N', 44.482216152605],
+    ['1 N m', 'N mm', 1000],
+    ['320 GPa', 'MPa', 320000],
+    // 1 ksi = 6.894757 MPa.
+    ['1 ksi', 'MPa', 6.894757293168],
+    ['1 in', '\u00b5m', 25400],
+    ['0.1 N/\u00b5m', 'N/mm', 100],
+  ])('converts %s into %s', (text, unit, value) => {
+    expect(parseNumber(text, unit)).toBeCloseTo(value, 9);
+  });
+
+  it('does not take one unit for another', () => {
+    expect(parseNumber('3 MN', 'N')).toBeNull();
+    expect(parseNumber('3 N', 'mm')).toBeNull();
+    expect(parseNumber('3 mm', '')).toBeNull();
+  });
+
+  it.each([
+    '',
+    ' ',
+    '-',
+    'mm',
+    '7,5,3',
+    '1.234,5',
+    '1,234.5',
+    '1 00',
+    '1 2345',
+    '1 000 00',
+    'NaN',
+    'Infinity',
+    '0x10',
+    '--3',
+  ])('refuses to guess at "%s"', (text) => {
+    expect(parseNumber(text, 'mm')).toBeNull();
+  });
 });
 
 describe('numbers as shown', () => {

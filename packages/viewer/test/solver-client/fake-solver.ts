@@ -1,4 +1,4 @@
-import type { Answer, FaultReport, HeadModel, HeadResult, SolverService } from '@flathead/solver';
+import type { Advice, Answer, FaultReport, HeadModel, HeadResult, SolverService } from '@flathead/solver';
 import type { Connect } from '../../src/solver-client/runner.ts';
 
 interface Asked {
@@ -16,7 +16,9 @@ export function fakeSolver(result: HeadResult) {
   const newest = new Int32Array(new SharedArrayBuffer(4));
   let starts = 0;
   let closed = 0;
+  const advices: { readonly run: number; readonly answer: (advice: Advice | null) => void }[] = [];
   const service: SolverService = {
+    advise: (run) => new Promise((resolve) => advices.push({ run, answer: resolve })),
     solve: (run, model, quality) =>
       new Promise((resolve, reject) => asked.push({ run, model, quality, answer: resolve, fail: reject })),
   };
@@ -29,6 +31,7 @@ export function fakeSolver(result: HeadResult) {
   return {
     connect,
     asked,
+    advices,
     newest: () => newest[0],
     starts: () => starts,
     closed: () => closed,

@@ -27,6 +27,7 @@ function runner() {
   const made = createRunner(solver.connect, {
     solving: (model) => log.push(model === null ? 'idle' : `solving ${model.name}`),
     solved: (model, { quality }) => log.push(`${quality} ${model.name}`),
+    advised: (model, advice) => log.push(`${advice?.moves.length ?? 'no'} moves for ${model.name}`),
     refused: (model, { code }) => log.push(`${code} ${model.name}`),
     restarted: (reason) => log.push(`restarted: ${reason}`),
   });
@@ -53,6 +54,25 @@ describe('createRunner', () => {
     await solver.superseded(0);
     await solver.solved(1);
     expect(log).toEqual(['solving a', 'solving b', 'idle', 'live b']);
+  });
+
+  it('asks for advice after a full answer alone, and drops what a newer request overtook', async () => {
+    const { solver, log, solve } = runner();
+    solve(named('a'), 'live');
+    await solver.solved(0);
+    expect(solver.advices).toEqual([]);
+    solve(named('a'), 'full');
+    await solver.solved(1);
+    expect(solver.advices.map(({ run }) => run)).toEqual([solver.asked[1].run]);
+    solver.advices[0].answer({ criterion: 'bow', moves: [] });
+    await solver.superseded(1);
+    expect(log).toContain('0 moves for a');
+    solve(named('b'), 'full');
+    await solver.solved(2);
+    solve(named('c'), 'live');
+    solver.advices[1].answer({ criterion: 'bow', moves: [] });
+    await solver.solved(3);
+    expect(log).not.toContain('0 moves for b');
   });
 
   it('never shows an older answer after a newer one', async () => {

@@ -1,0 +1,262 @@
+import {
+  draftHead,
+  type FaultReport,
+  faultReport,
+  type HeadDraft,
+  type HeadModel,
+  materialPresets,
+  screws,
+  siteLayout,
+} from '@flathead/solver';
+import { Button, NativeSelect } from '@mantine/core';
+import { useMemo, useState } from 'react';
+import { PageDialog } from '../app/PageDialog.tsx';
+import { typeset } from '../format/number.ts';
+import fields from '../panels/field.module.css';
+import { HelpLine } from '../panels/HelpLine.tsx';
+import { withValue } from '../state/set-value.ts';
+import { boxOf } from '../state/shape-box.ts';
+import { useWorkbench } from '../state/use-workbench.ts';
+import { PresetRow } from './PresetRow.tsx';
+import { BODIES, FASTENERS, FIRST_DRAFT, FRAMES, PATTERNS, PROBES } from './presets.ts';
+import { type Answers, StartField } from './StartField.tsx';
+import { StartPlan } from './StartPlan.tsx';
+import styles from './start.module.css';
+
+const MATERIALS = Object.entries(materialPresets).map(([value, { title }]) => ({ value, label: title }));
+const SCREWS = Object.keys(screws);
+
+/** From nothing to a head that can be solved, by few questions; sizes follow from the answers. */
+export function StartDialog({ onClose }: { onClose: () => void }) {
+  const { history, view } = useWorkbench();
+  const [draft, setDraft] = useState(FIRST_DRAFT);
+  const [doubts, setDoubts] = useState<ReadonlySet<string>>(new Set());
+  const { model, fault } = useMemo(() => drafted(draft), [draft]);
+  const answers: Answers = {
+    draft,
+    fault,
+    answer: (path, value) => setDraft((now) => withAnswer(now, path, value)),
+    doubt: (path, doubtful) =>
+      setDoubts((now) => {
+        const next = new Set([...now].filter((other) => other !== path));
+        return doubtful ? next.add(path) : next;
+      }),
+  };
+  const ready = model !== null && doubts.size === 0;
+  const make = (): void => {
+    if (!ready) return;
+    history.edit(() => model);
+    view.setState(({ homeCalls }) => ({ caseName: null, exaggeration: null, homeCalls: homeCalls + 1 }));
+    onClose();
+    document.querySelector<HTMLElement>('[data-testid="verdict"]')?.focus();
+  };
+  const field = (
+    path: string,
+    label: string,
+    unit: string,
+    help: string,
+    more: { scale?: number; empty?: string } = {},
+  ) => <StartField answers={answers} path={path} label={label} unit={unit} help={help} {...more} />;
+
+  return (
+    <PageDialog title="New head" testId="start" onClose={onClose}>
+      <div className={styles.columns}>
+        <HelpLine
+          className={styles.questions}
+          label="Questions"
+          idle="Choose a starting point, then change what differs. Everything can be edited later."
+        >
+          <section className={styles.question} aria-label="Name">
+            <div className={fields.row}>
+              <label className={fields.label} htmlFor="start-name">
+                Name
+              </label>
+              <input
+                id="start-name"
+                data-first
+                className={fields.wide}
+                maxLength={200}
+                autoComplete="off"
+                data-testid="start-name"
+                value={draft.name}
+                onChange={(event) => answers.answer('name', event.currentTarget.value)}
+              />
+            </div>
+          </section>
+          <section className={styles.question} aria-labelledby="start-sites">
+            <h3 id="start-sites">Which sites are tested at once?</h3>
+            <PresetRow label="Site pattern, rows by columns" presets={PATTERNS} draft={draft} choose={setDraft} />
+            <div className={styles.pairs}>
+              {field('rows', 'Rows', '', 'Rows of sites, along y. Whole number, 1 to 16.')}
+              {field('columns', 'Columns', '', 'Sites in a row, along x. Whole number, 1 to 16.')}
+              {field('die.0', 'Die along x', 'mm', 'Size of a die with its scribe line. 0.001 to 100 mm.')}
+              {field('die.1', 'Die along y', 'mm', 'Size of a die with its scribe line. 0.001 to 100 mm.')}
+              {field(
+                'skip.0',
+                'Dies skipped, x',
+                '',
+                'Dies left out between neighbouring sites; skipping makes room. Whole number, 0 to 20.',
+              )}
+              {field(
+                'skip.1',
+                'Dies skipped, y',
+                '',
+                'Dies left out between neighbouring sites; skipping makes room. Whole number, 0 to 20.',
+              )}
+            </div>
+          </section>
+          <section className={styles.question} aria-labelledby="start-probes">
+            <h3 id="start-probes">What do its probes push with?</h3>
+            <PresetRow label="Probes" presets={PROBES} draft={draft} choose={setDraft} />
+            <div className={styles.pairs}>
+              {field('probes.count', 'Probes a site', '', 'Probes in each site. Whole number, 1 to 20000.')}
+              {field(
+                'probes.pitch',
+                'Pitch',
+                'mm',
+                'Hole to hole in the drilled field; holes are 60 % of it wide. 0.02 to 10 mm.',
+              )}
+              {field(
+                'probes.preload',
+                'Preload, each',
+                'N',
+                'Force of one probe against the mounted head, from the data of the probe. 0 to 100 N.',
+              )}
+              {field(
+                'probes.touchdown',
+                'At touchdown',
+                'N',
+                'Force of one probe on the wafer, from the data of the probe. 0 to 100 N.',
+                { empty: 'not given' },
+              )}
+            </div>
+            <p className={fields.note}>The forces offered are orders of size. Use those of your probe.</p>
+          </section>
+          <section className={styles.question} aria-labelledby="start-body">
+            <h3 id="start-body">What is the body made of?</h3>
+            <PresetRow label="Body" presets={BODIES} draft={draft} choose={setDraft} />
+            <div className={styles.pairs}>
+              <Select
+                label="Material"
+                name="Body material"
+                value={draft.body.material}
+                options={MATERIALS}
+                choose={(value) => answers.answer('body.material', value)}
+              />
+              {field(
+                'body.thickness',
+                'Thickness',
+                'mm',
+                'Thickness of the body; bending stiffness grows with its cube. 0.001 to 1000 mm.',
+              )}
+            </div>
+          </section>
+          <section className={styles.question} aria-labelledby="start-frame">
+            <h3 id="start-frame">Does a frame stiffen it?</h3>
+            <PresetRow label="Frame" presets={FRAMES} draft={draft} choose={setDraft} />
+            {draft.frame && (
+              <div className={styles.pairs}>
+                <Select
+                  label="Material"
+                  name="Frame material"
+                  value={draft.frame.material}
+                  options={MATERIALS}
+                  choose={(value) => answers.answer('frame.material', value)}
+                />
+                {field('frame.thickness', 'Thickness', 'mm', 'Thickness of the frame and its ribs. 0.001 to 1000 mm.')}
+              </div>
+            )}
+          </section>
+          <section className={styles.question} aria-labelledby="start-fasteners">
+            <h3 id="start-fasteners">What holds it, and how flat must it stay?</h3>
+            <PresetRow label="Fasteners" presets={FASTENERS} draft={draft} choose={setDraft} />
+            <div className={styles.pairs}>
+              <Select
+                label="Screw"
+                name="Screw"
+                value={draft.screw}
+                options={SCREWS.map((value) => ({ value, label: value }))}
+                choose={(value) => answers.answer('screw', value)}
+              />
+              {field(
+                'bow',
+                'Bow, at most',
+                'µm',
+                'Largest deviation of the site area from the plane of the fasteners. 1 to 10000 µm.',
+                { scale: 1000 },
+              )}
+            </div>
+          </section>
+        </HelpLine>
+        <section className={styles.outcome} aria-label="The head that follows">
+          {model ? <StartPlan model={model} /> : <div className={styles.plan} />}
+          <p className={styles.summary} role="status">
+            {model ? summary(model) : typeset(fault?.message ?? '')}
+          </p>
+          <p className={fields.note}>
+            Body, frame and screws are placed around the sites with room for each. It is a place to start from: move and
+            size everything on the bench.
+          </p>
+          <div className={styles.actions}>
+            <Button variant="subtle" color="gray" onClick={onClose}>
+              Cancel
+            </Button>
+            <Button data-testid="start-make" disabled={!ready} onClick={make}>
+              Make this head
+            </Button>
+          </div>
+        </section>
+      </div>
+    </PageDialog>
+  );
+}
+
+interface SelectProps {
+  readonly label: string;
+  readonly name: string;
+  readonly value: string;
+  readonly options: { value: string; label: string }[];
+  choose(value: string): void;
+}
+
+function Select({ label, name, value, options, choose }: SelectProps) {
+  return (
+    <div className={fields.row}>
+      <span className={fields.label}>{label}</span>
+      <NativeSelect
+        className={fields.short}
+        size="xs"
+        aria-label={name}
+        data={options}
+        value={value}
+        onChange={(event) => choose(event.currentTarget.value)}
+      />
+    </div>
+  );
+}
+
+function withAnswer(draft: HeadDraft, path: string, value: number | string | undefined): HeadDraft {
+  return Object.assign({}, draft, withValue(draft, path, value));
+}
+
+function drafted(draft: HeadDraft): { readonly model: HeadModel | null; readonly fault: FaultReport | null } {
+  try {
+    return { model: draftHead(draft), fault: null };
+  } catch (thrown) {
+    return { model: null, fault: faultReport(thrown) };
+  }
+}
+
+function summary({ sites, body, frame, fasteners }: HeadModel): string {
+  const count = siteLayout(sites).length;
+  const { count: probes, preload, field } = sites.probes;
+  const [width, height] = boxOf(body.outline);
+  const force = count * probes * preload;
+  return [
+    `${count} ${count === 1 ? 'site' : 'sites'} of ${field[0]} × ${field[1]} mm push with ${force.toFixed(force < 10 ? 1 : 0)} N in all`,
+    `body ${width} × ${height} mm${frame ? `, frame ${boxOf(frame.outer).join(' × ')} mm` : ''}`,
+    `${fasteners.length} screws`,
+  ]
+    .join('; ')
+    .concat('.');
+}
