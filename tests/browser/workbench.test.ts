@@ -5,7 +5,9 @@ import { visitEach } from './visit.ts';
 import {
   bowOnCommandLine,
   circleFastener,
+  colouredShare,
   dragFastener,
+  drawn,
   hasBrowser,
   openWorkbench,
   picturePath,
@@ -236,7 +238,11 @@ describe.skipIf(!hasBrowser)('workbench', () => {
     await page.emulateMedia({ colorScheme: colourScheme });
     await settled(page);
     await page.getByTestId('site-B3').waitFor();
+    await drawn(page);
+    // The deflection glides to its full size.
     await page.waitForTimeout(500);
+    // The painted body alone covers more; a stage that was not drawn has its labels only.
+    expect(await colouredShare(page)).toBeGreaterThan(0.05);
     const picture = await page.screenshot({ path: await picturePath(`workbench-${colourScheme}.png`) });
     expect(picture.length).toBeGreaterThan(50_000);
   });

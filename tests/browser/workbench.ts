@@ -86,6 +86,34 @@ export async function settled(page: Page): Promise<void> {
   await page.locator('[data-testid="verdict"][data-quality="full"]:not([data-stale])').waitFor();
 }
 
+/** Waits until a frame with the head and its bow has been drawn. */
+export async function drawn(page: Page): Promise<void> {
+  await page.locator('[data-testid="stage"] canvas[data-drawn]').waitFor();
+}
+
+/**
+ * Share of the pixels of the stage, without its rim of tools, that are clearly coloured: field and hatch are, backdrop,
+ * grid and steel are not.
+ */
+export async function colouredShare(page: Page): Promise<number> {
+  const box = await page.getByTestId('stage').boundingBox();
+  if (box === null) throw new Error('There is no stage on the page.');
+  const clip = { x: box.x, y: box.y + 60, width: box.width, height: box.height - 160 };
+  const png = (await page.screenshot({ clip })).toString('base64');
+  return page.evaluate(async (text) => {
+    const bytes = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+    const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+    const context = new OffscreenCanvas(image.width, image.height).getContext('2d');
+    if (context === null) throw new Error('No canvas to read the picture with.');
+    context.drawImage(image, 0, 0);
+    const { data } = context.getImageData(0, 0, image.width, image.height);
+    let coloured = 0;
+    for (let i = 0; i < data.length; i += 4)
+      if (Math.max(data[i], data[i + 1], data[i + 2]) - Math.min(data[i], data[i + 1], data[i + 2]) > 40) coloured++;
+    return coloured / (data.length / 4);
+  }, png);
+}
+
 /** Digits of the bow in um as the page shows them, such as `74.8`. */
 export async function shownBow(page: Page): Promise<string> {
   return (await page.getByTestId('bow-value').textContent()) ?? '';
@@ -102,14 +130,26 @@ export async function switchOn(page: Page, testId: string): Promise<void> {
   await page.getByTestId(testId).check({ force: true });
 }
 
-/** Presses the mouse on a fastener, at x and y, and pulls it over the stage, px; it is still held when this returns. */
-export async function dragFastener(
+interface Held {
+  release(): Promise<void>;
+  /** Where the mouse was pressed, px. */
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Presses the mouse on a fastener and pulls it over the stage, px; it is still held when this returns. */
+export function dragFastener(page: Page, name: string, by: { readonly x: number; readonly y: number }): Promise<Held> {
+  return dragHandle(page, `fastener-${name}`, by);
+}
+
+/** The same with any handle of the stage. */
+export async function dragHandle(
   page: Page,
-  name: string,
+  testId: string,
   by: { readonly x: number; readonly y: number },
-): Promise<{ release(): Promise<void>; readonly x: number; readonly y: number }> {
-  const box = await page.getByTestId(`fastener-${name}`).boundingBox();
-  if (box === null) throw new Error(`Fastener ${name} is not on the stage.`);
+): Promise<Held> {
+  const box = await page.getByTestId(testId).boundingBox();
+  if (box === null) throw new Error(`${testId} is not on the stage.`);
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();

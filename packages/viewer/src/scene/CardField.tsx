@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { useId, useLayoutEffect, useRef, useState } from 'react';
 import { fieldText } from '../format/number.ts';
 import { parseNumber } from '../format/parse-number.ts';
 import { parsePlace } from '../format/parse-place.ts';
@@ -13,7 +13,7 @@ interface CardFieldProps {
   readonly values: readonly number[];
   /** Takes what was typed. @returns what is wrong with it, or worth saying; `null` = nothing */
   readonly take: (values: readonly number[]) => string | null;
-  /** Text to begin with, typed on the grip; `null` = none. */
+  /** Text to begin with, typed on the grip; empty = that of the values, chosen; `null` = none. Give it a key of its own. */
   readonly typed?: string | null;
   /** Where the focus goes with Escape or when done. */
   readonly leave?: () => void;
@@ -22,17 +22,18 @@ interface CardFieldProps {
 /** Numbers beside a thing on the stage, decimals with comma or point. */
 export function CardField(props: CardFieldProps) {
   const { label, name, testId, values, take, typed = null, leave } = props;
-  const [text, setText] = useState<string | null>(null);
+  const [text, setText] = useState(typed === '' ? null : typed);
   const [word, setWord] = useState<string | null>(null);
   const input = useRef<HTMLInputElement>(null);
   const wordId = useId();
   const shown = values.map(fieldText).join(', ');
 
-  useEffect(() => {
-    if (typed === null || input.current === null) return;
-    input.current.focus();
-    if (typed === '') input.current.select();
-    else setText(typed);
+  // At once, so that the next key lands in the field.
+  useLayoutEffect(() => {
+    const field = input.current;
+    if (typed === null || field === null) return;
+    field.focus();
+    field.setSelectionRange(typed === '' ? 0 : field.value.length, field.value.length);
   }, [typed]);
 
   /** Whether the text became a value. */
@@ -70,7 +71,6 @@ export function CardField(props: CardFieldProps) {
         }}
         onBlur={() => text !== null && !enter() && setText(null)}
         onKeyDown={(event) => {
-          event.stopPropagation();
           if (event.key === 'Enter' && enter()) leave?.();
           if (event.key !== 'Escape') return;
           setText(null);

@@ -4,7 +4,7 @@ import { sectionProfile, siteExtents } from '../buffers/section-profile.ts';
 import { SectionChart } from '../charts/SectionChart.tsx';
 import { beginSectionMove, sectionLine } from '../state/section-line.ts';
 import { shownCase } from '../state/shown-case.ts';
-import { useRun, useView, useWorkbench } from '../state/use-workbench.ts';
+import { usePointer, useRun, useView, useWorkbench } from '../state/use-workbench.ts';
 import { CardField } from './CardField.tsx';
 import styles from './section-drawer.module.css';
 
@@ -20,6 +20,8 @@ export function SectionDrawer() {
   const open = useView((state) => state.sectionOpen);
   const caseName = useView((state) => state.caseName);
   const chosen = useView((state) => state.section);
+  const typed = usePointer((pointer) => pointer.typed);
+  const typedOn = usePointer(({ selected }) => (selected?.startsWith('section ') ? selected.slice(8) : null));
   const solved = useRun((run) => run.solved);
   const full = useRun((run) => run.full);
   const drawn = useMemo(() => {
@@ -54,7 +56,8 @@ export function SectionDrawer() {
         <h2 className={styles.title}>Section</h2>
         {ENDS.map(({ part, label }) => (
           <CardField
-            key={part}
+            key={`${part} ${typedOn === part ? typed : null}`}
+            typed={typedOn === part ? typed : null}
             label={label}
             name={`Section ${part}, x and y`}
             testId={`section-field-${part}`}

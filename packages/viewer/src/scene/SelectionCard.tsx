@@ -91,6 +91,7 @@ export function SelectionCard() {
       </header>
       {place && (
         <CardField
+          key={`place ${typed}`}
           label={pitch ? 'pitch x, y' : 'x, y'}
           name={pitch ? 'Site pitch, x and y' : `Place of ${grip.name}, x and y`}
           testId="card-place"
@@ -102,7 +103,7 @@ export function SelectionCard() {
       )}
       {sizes.map(({ path, label }, i) => (
         <CardField
-          key={path}
+          key={place ? path : `${path} ${typed}`}
           label={label}
           name={`${grip.name}, ${label}`}
           testId={`card-${label.replaceAll(' ', '-').replace(',', '')}`}

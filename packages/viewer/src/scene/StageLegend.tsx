@@ -35,7 +35,7 @@ export function StageLegend() {
     return contact === null ? (
       <p className={styles.legendNote}>Contact needs the spring rate of a probe: see Sites in the recipe.</p>
     ) : (
-      <Legend top={contact.top} limited caption="Force lost by a probe, N; labels: least left" unit="N" scale={1} />
+      <Legend top={contact.top} limited caption="Force lost by a probe, N" unit="N" scale={1} />
     );
   const { top, limited } = scale;
   const what = tension?.stale ? 'Tension before the edit, MPa' : 'Tension on the body, MPa';
