@@ -34,6 +34,7 @@ const steps = [
     name: 'build-viewer',
     commands: [[bin('vite/bin/vite.js'), 'build', '--config', 'packages/viewer/vite.config.ts', '--logLevel', 'warn']],
   },
+  { name: 'size', commands: [[bin('size-limit/bin.js')]] },
   { name: 'browser', tests: 'browser', limit: 5 * MINUTE, needs: findChromium, without: 'no Chromium on this machine' },
 ];
 

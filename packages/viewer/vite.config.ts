@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { delivery } from './delivery/plugin.ts';
 
 /** Cross-origin isolation, for memory shared between workers. The page works without it, on one thread. */
 const isolation = {
@@ -11,7 +12,7 @@ const isolation = {
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   base: './',
-  plugins: [react()],
+  plugins: [react(), delivery()],
   server: { port: 5173, strictPort: false, headers: isolation },
   preview: { port: 5173, strictPort: false, headers: isolation },
   worker: { format: 'es' },

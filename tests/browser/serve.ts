@@ -7,6 +7,8 @@ import type { TestProject } from 'vitest/node';
 declare module 'vitest' {
   interface ProvidedContext {
     workbenchUrl: string;
+    /** Folder that it is built in. */
+    workbenchFolder: string;
   }
 }
 
@@ -22,6 +24,7 @@ export default async function serve(project: TestProject): Promise<() => Promise
   const server = await preview({ configFile, build: { outDir }, preview: { port: 0, host: '127.0.0.1', open: false } });
   const address = server.httpServer.address();
   if (address === null || typeof address === 'string') throw new Error('The preview server listens on no port.');
+  project.provide('workbenchFolder', outDir);
   project.provide('workbenchUrl', `http://127.0.0.1:${address.port}/`);
   return async () => {
     await server.close();

@@ -22,6 +22,7 @@ const FLAGS = [
 const ALLOWED = [
   /THREE\.Clock: This module has been deprecated/, // @react-three/fiber still creates one
   /GPU stall due to ReadPixels/, // the software renderer about a screenshot
+  /Service Worker registration blocked by Playwright/, // asked for by openWorkbench
 ];
 
 /** The workbench open in a page, with everything it complained about. */
@@ -42,18 +43,36 @@ export async function launchBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath, args: FLAGS });
 }
 
+interface Visitor {
+  readonly colourScheme?: 'light' | 'dark';
+  /** With the headers that let threads share memory. */
+  readonly isolated?: boolean;
+  /** The browser can draw in three dimensions. */
+  readonly webgl?: boolean;
+  /** The browser may keep the page for visits without a network. */
+  readonly keeps?: boolean;
+}
+
 /** A fresh visitor: nothing stored, a page that listens for complaints from its first byte. */
 export async function openWorkbench(
   browser: Browser,
   url: string,
-  { colourScheme = 'light', isolated = true }: { colourScheme?: 'light' | 'dark'; isolated?: boolean } = {},
+  { colourScheme = 'light', isolated = true, webgl = true, keeps = false }: Visitor = {},
 ): Promise<Workbench> {
   const context = await browser.newContext({
     colorScheme: colourScheme,
     viewport: { width: 1440, height: 900 },
     acceptDownloads: true,
     locale: 'en-GB',
+    serviceWorkers: keeps ? 'allow' : 'block',
   });
+  if (!webgl)
+    await context.addInitScript(() => {
+      const { getContext } = HTMLCanvasElement.prototype;
+      HTMLCanvasElement.prototype.getContext = new Proxy(getContext, {
+        apply: (target, canvas, args) => (/webgl/.test(String(args[0])) ? null : Reflect.apply(target, canvas, args)),
+      });
+    });
   if (!isolated) await context.route(url, serveUnisolated);
   const page = await context.newPage();
   page.setDefaultTimeout(60_000);

@@ -1,3 +1,5 @@
+import './without-eval.ts';
+
 export { Fault, type FaultCode, type FaultReport, faultReport } from './fault/fault.ts';
 export { distanceToRing, insideRegion, insideRing } from './geometry/inside.ts';
 export type { Point, Region, Ring } from './geometry/point.ts';

@@ -1,4 +1,5 @@
 import { type ComponentType, lazy } from 'react';
+import { hasWebGL } from '../scene/webgl.ts';
 import type { RunStore } from '../state/run-store.ts';
 
 /** Longest the stage waits for an answer to draw, ms. */
@@ -6,10 +7,11 @@ const PATIENCE = 6000;
 
 /**
  * The stage, fetched at once but begun only when there is an answer on the page: starting a renderer holds the page up,
- * for seconds where it draws in software, and the verdict is to come first.
+ * for seconds where it draws in software, and the verdict is to come first. Without WebGL the head is shown from above.
  */
 export function lazyStage(run: RunStore): ComponentType {
   return lazy(async () => {
+    if (!hasWebGL()) return { default: (await import('../scene/PlanStage.tsx')).PlanStage };
     const fetched = import('../scene/Stage.tsx');
     await answered(run);
     await painted();

@@ -21,12 +21,14 @@ import { createWorkbench } from '../state/workbench.ts';
 import { App } from './App.tsx';
 import { autosave, restoredHead } from './autosave.ts';
 import { kestrel } from './examples.ts';
+import { keepOffline } from './keep-offline.ts';
 
 /** Opens the page on the head of the last visit, or on Kestrel. */
 export async function openPage(connect: Connect): Promise<void> {
   const restored = await restoredHead();
   const workbench = createWorkbench(restored?.model ?? kestrel, connect);
   autosave(workbench);
+  keepOffline(workbench);
   if (restored && JSON.stringify(restored.model) !== JSON.stringify(kestrel))
     notify(workbench.notices, {
       tone: 'info',

@@ -24,4 +24,6 @@ export const theme = createTheme({
   colors: { tide },
   defaultRadius: 6,
   cursorType: 'pointer',
+  // A menu holds its items alone, and begins at the first.
+  components: { Menu: { defaultProps: { withInitialFocusPlaceholder: false } } },
 });

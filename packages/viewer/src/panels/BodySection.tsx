@@ -1,4 +1,4 @@
-import { withItem, withoutItem } from '../state/list-edits.ts';
+import { newOpening, withItem, withoutItem } from '../state/list-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { AddButton, RemoveButton } from './ListButtons.tsx';
 import { MaterialRow } from './MaterialRow.tsx';
@@ -42,7 +42,7 @@ export function BodySection() {
         <AddButton
           label="Add an opening"
           testId="add-opening"
-          onClick={() => history.edit((model) => withItem(model, OPENINGS, { circle: 3 }))}
+          onClick={() => history.edit((model) => withItem(model, OPENINGS, newOpening(model)))}
         />
       </div>
     </Section>

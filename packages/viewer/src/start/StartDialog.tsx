@@ -193,7 +193,7 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
           <p className={styles.summary} role="status">
             {model ? summary(model) : typeset(fault?.message ?? '')}
           </p>
-          <p className={fields.note}>
+          <p className={styles.hint}>
             Body, frame and screws are placed around the sites with room for each. It is a place to start from: move and
             size everything on the bench.
           </p>

@@ -53,6 +53,15 @@ export function newKeepOut({ keepOuts = [], body, frame }: HeadModel): object {
   return { name: `keep-out ${i}`, shape: { rectangle: [10, 5], centre: [0, Math.round(height / 2)] }, clearance: 0.5 };
 }
 
+/** A small round opening near a corner of the body, clear of the sites. */
+export function newOpening({ body }: HeadModel): Shape {
+  const [width, height] = boxOf(body.outline);
+  const [x, y] = middleOf(body.outline);
+  const inset = Math.min(width, height) / 10;
+  const tenth = (value: number): number => Math.round(10 * value) / 10;
+  return { circle: tenth(inset), centre: [tenth(x + width / 2 - 1.5 * inset), tenth(y + height / 2 - 1.5 * inset)] };
+}
+
 /** A rib from edge to edge of the window through its middle. */
 export function newFreeRib({ frame, sites }: HeadModel): Rib {
   const [x, y] = frame === undefined ? [0, 0] : middleOf(frame.window);
