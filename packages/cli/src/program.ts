@@ -2,6 +2,7 @@ import { Fault, type modelSchemas } from '@flathead/solver';
 import { Argument, Command, CommanderError } from 'commander';
 import manifest from '../package.json' with { type: 'json' };
 import { check, materials, type OutputOptions, plate, schema, screwSizes } from './commands.ts';
+import { addPlace } from './place-command.ts';
 import { EXIT, refuse } from './refusal.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -56,6 +57,7 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .addArgument(file('plate problem'))
     .option('-v, --verbose', 'say how it was solved and how long each stage took')
     .action(async (path: string, options: OutputOptions) => ended(await plate(path, options, terminal)));
+  addPlace(program, terminal, ended);
   command('materials', 'list the material presets with their sources').action((options: OutputOptions) =>
     ended(materials(options, terminal)),
   );

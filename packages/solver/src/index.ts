@@ -28,6 +28,15 @@ export type { PlateResult } from './results/plate-result.ts';
 export type { SeatCellResult, SeatResult } from './results/seats.ts';
 export { type HeadOptions, type HeadRun, type HeadStages, headSteps, releaseStages, solveHead } from './solve-head.ts';
 export { solvePlate } from './solve-plate.ts';
+export { applyPlacement, type Placement, placementSchema } from './studies/placement/placement.ts';
+export { placementSteps } from './studies/placement/placement-steps.ts';
+export {
+  checkPlacementPlan,
+  type PlacementPlan,
+  placementPlanSchema,
+  readPlacementPlan,
+} from './studies/placement/plan.ts';
+export type * from './studies/placement/rows.ts';
 export { VERSION } from './version.ts';
 export type { Answer, SolverService } from './worker/protocol.ts';
 export { solverService } from './worker/service.ts';

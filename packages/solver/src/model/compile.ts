@@ -3,7 +3,7 @@ import type { Ring } from '../geometry/point.ts';
 import { ringArea } from '../geometry/region.ts';
 import type { Site } from '../layout/site.ts';
 import { siteLayout } from '../layout/sites.ts';
-import type { PlateProblem } from '../plate/plate-problem.ts';
+import type { PlateProblem, PlateSupport } from '../plate/plate-problem.ts';
 import { type PlacedFastener, placeFasteners } from './fasteners.ts';
 import type { HeadModel, Probes } from './head-model.ts';
 import { caseTemperature } from './heat.ts';
@@ -56,20 +56,42 @@ const SAGITTA = 0.02;
  * @throws Fault with the path in the model for a head that makes no sense
  */
 export function compileHead(model: HeadModel, previous: HeadPlan | null = null): CompiledHead {
+  const plan = headPlan(model, previous);
+  const { sites, siteArea, seats, meshSize } = plan;
+  const fasteners = placeFasteners(model, plan.parts, sites, siteArea);
+  const { cases, problems } = caseProblems(model, plan, [...fasteners.map(fastenerSupport), ...seatSupports(seats)]);
+  return { cases, probes: model.sites.probes, problems, sites, siteArea, seats, fasteners, meshSize, plan };
+}
+
+/**
+ * What follows from body, frame and sites of a head.
+ *
+ * @param previous kept when they have not changed since
+ * @throws Fault with the path in the model
+ */
+export function headPlan(model: HeadModel, previous: HeadPlan | null = null): HeadPlan {
   requireNames(model);
   requireProbeData(model);
   const key = planKey(model);
-  const plan = previous?.key === key ? previous : planHead(model, key);
-  const { sites, siteArea, seats, meshSize } = plan;
-  const fasteners = placeFasteners(model, plan.parts, sites, siteArea);
-  const held = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }) => ({
-    name,
-    at: [x, y] as [number, number],
-    diameter: bearing,
-    stiffness,
-    acts,
-  }));
-  const supports = [...held, ...seatSupports(seats)];
+  return previous?.key === key ? previous : planHead(model, key);
+}
+
+/** The support that stands for a fastener. */
+export function fastenerSupport({ name, at: [x, y], bearing, stiffness, acts }: PlacedFastener): PlateSupport {
+  return { name, at: [x, y], diameter: bearing, stiffness, acts };
+}
+
+/**
+ * Plate problems of the cases of a head on the supports given.
+ *
+ * @throws Fault with the path in the model
+ */
+export function caseProblems(
+  model: HeadModel,
+  plan: HeadPlan,
+  supports: PlateSupport[],
+): Pick<CompiledHead, 'cases' | 'problems'> {
+  const { sites } = plan;
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
   const cases = headLoadCases(model, sites);
   requireFewFoundations(model, cases);
@@ -84,7 +106,7 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
       ...(temperature === undefined ? {} : { temperature }),
     };
   });
-  return { cases, probes: model.sites.probes, problems, sites, siteArea, seats, fasteners, meshSize, plan };
+  return { cases, problems };
 }
 
 /** Sections at the temperature of a case, where they differ from those of assembly. */
