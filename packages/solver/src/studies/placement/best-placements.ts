@@ -5,7 +5,7 @@ import { type Field, fieldJudge, fixedPoints } from './field.ts';
 import type { Reading } from './goal.ts';
 import { areApart, gridPoints, images, orbitsOf } from './orbits.ts';
 import type { GroupPlan } from './plan.ts';
-import { polish } from './polish.ts';
+import { type Polished, polish } from './polish.ts';
 import { type Found, searchGrid } from './search.ts';
 import { columnOf, type Stand, standOn, standOnMany } from './stand.ts';
 
@@ -67,8 +67,10 @@ const [USUAL, MOST] = [500, 6000];
 const LARGEST = 6e7;
 /** Axes are at least this far apart, mm, so that no two fasteners are one. */
 const APART = 1e-3;
-/** Placements of the grid that are read in full, and those of them that are moved off it. */
-const [POOL, MOVED] = [5, 3];
+/** Placements of the best of the grid that are read in full. */
+const POOL = 5;
+/** Placements tried off the grid: a heat for each orbit of each of the best of the grid, then all for the best of them. */
+const [HEAT, MOVED, TRIALS] = [40, 2, 1200];
 
 /**
  * The best placement of each task, all on the same grid and by the same flexibilities.
@@ -116,37 +118,53 @@ export function* bestPlacements(
       else yield { kind: 'better', task, value: better.value, points: better.chosen.map((point) => points[point]) };
     }
     const { found, ...how } = next.value;
-    const best: Best[] = [];
-    for (const [rank, candidate] of found.slice(0, POOL).entries()) {
-      const onGrid = candidate.chosen.map((point) => points[point]);
-      const own = { points: onGrid, gridValue: candidate.value };
-      if (rank >= MOVED || !settings.continuous)
-        best.push({ ...own, reading: judge.reading(candidate.chosen.map((point) => point + first)) });
-      else best.push(yield* offGrid(candidate, groups, task, clearance));
-    }
-    best.sort((a, b) => a.reading.value - b.reading.value);
+    const best = settings.continuous
+      ? yield* offGrid(found, groups, task, clearance)
+      : found.slice(0, POOL).map(({ chosen, value }) => ({
+          points: chosen.map((point) => points[point]),
+          gridValue: value,
+          reading: judge.reading(chosen.map((point) => point + first)),
+        }));
     const positions = siteGap.filter((gap) => gap >= clearance - 1e-9).length;
     yield { kind: 'result', task, result: { step, positions, continuous: settings.continuous, best, ...how } };
   }
 
+  /** Which of the grid is best off it shows only there: all are moved for a while, then the best of them on. */
   function* offGrid(
-    candidate: Found,
+    found: readonly Found[],
     groups: readonly GroupPlan[],
     task: number,
     clearance: number,
-  ): Generator<TaskStep, Best, void> {
+  ): Generator<TaskStep, Best[], void> {
     const { about, seed } = settings;
-    const start = {
-      value: candidate.value,
-      slots: candidate.orbits.map(({ group, orbit }) => ({ at: orbit.at, mirror: groups[group].mirror })),
-    };
-    const moves = polish(field, stands, start, { about, clearance, spacing, step, seed });
-    let next = moves.next();
-    for (; !next.done; next = moves.next())
-      if (next.value % 16 === 0) yield { kind: 'progress', stage: 'polish', task, done: next.value };
-    const moved = next.value.slots.flatMap(({ at, mirror }) => images(at, mirror, about));
-    if (next.value.value < candidate.value) yield { kind: 'better', task, value: next.value.value, points: moved };
-    return { points: moved, gridValue: candidate.value, reading: readingAt(field, stands, moved) };
+    let least = found[0]?.value ?? 0;
+    const moved: (Polished & { readonly gridValue: number })[] = found.map(({ value, orbits }) => ({
+      value,
+      gridValue: value,
+      slots: orbits.map(({ group, orbit }) => ({ at: orbit.at, mirror: groups[group].mirror })),
+    }));
+    for (const most of [HEAT * (found[0]?.orbits.length ?? 0), TRIALS]) {
+      for (const [rank, start] of moved.entries()) {
+        if (most === TRIALS && rank >= MOVED) break;
+        const moves = polish(field, stands, start, { about, clearance, spacing, step, seed, most });
+        let next = moves.next();
+        for (; !next.done; next = moves.next())
+          if (next.value % 16 === 0) yield { kind: 'progress', stage: 'polish', task, done: next.value };
+        const { value, slots } = next.value;
+        moved[rank] = { value, slots, gridValue: start.gridValue };
+        if (value < least) yield { kind: 'better', task, value, points: pointsOf(slots) };
+        least = Math.min(least, value);
+      }
+      moved.sort((a, b) => a.value - b.value);
+    }
+    return moved.slice(0, POOL).map(({ slots, gridValue }) => {
+      const own = pointsOf(slots);
+      return { points: own, gridValue, reading: readingAt(field, stands, own) };
+    });
+
+    function pointsOf(slots: Polished['slots']): Point[] {
+      return slots.flatMap(({ at, mirror }) => images(at, mirror, about));
+    }
   }
 }
 

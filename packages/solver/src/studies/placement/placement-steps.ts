@@ -38,11 +38,15 @@ export function* placementSteps(
   requireSome(groups(count), count, field.fixed);
   const tasks = curveTasks(field, plan, settings, clearance, count, groups);
 
+  const steps = bestPlacements(field, tasks, settings);
+  // Grid and memory are refused before the first row.
+  let next = steps.next();
   let index = 0;
   yield { index: index++, kind: 'begin', total: tasks.length };
   const curve: CurvePoint[] = [];
   let main: TaskResult | null = null;
-  for (const step of bestPlacements(field, tasks, settings)) {
+  for (; !next.done; next = steps.next()) {
+    const step = next.value;
     if (step.kind === 'progress') yield { index: index++, ...step };
     else if (step.kind === 'better') {
       const placement = placedAs(model, field, step.points);

@@ -24,13 +24,13 @@ export interface PolishOptions {
   /** First move, mm. */
   readonly step: number;
   readonly seed: number;
+  /** Placements tried at most. */
+  readonly most: number;
 }
 
 /** Last move over the first, and never below this, mm: coordinates go to a drawing. */
 const LAST = 1 / 128;
 const FINE = 0.01;
-/** Placements tried at most. */
-const MOST = 2500;
 /** Columns kept. */
 const KEPT = 200;
 /** An improvement smaller than this share of the value is rounding. */
@@ -50,7 +50,7 @@ export function* polish(
   field: Field,
   stands: readonly Stand[],
   start: Polished,
-  { about, clearance, spacing, step, seed }: PolishOptions,
+  { about, clearance, spacing, step, seed, most }: PolishOptions,
 ): Generator<number, Polished, void> {
   const random = seeded(seed);
   const caches = stands.map((): Map<string, Column> => new Map());
@@ -58,7 +58,7 @@ export function* polish(
   const size = start.slots.flatMap(({ at, mirror }) => images(at, mirror, about)).length;
   let best = start;
   let tried = 0;
-  for (let move = step / 2; move >= Math.max(FINE, step * LAST) && tried < MOST; ) {
+  for (let move = step / 2; move >= Math.max(FINE, step * LAST) && tried < most; ) {
     const from = best;
     for (const directions of singleMoves(best.slots, about)) yield* along(directions, move);
     if (best === from) for (const directions of jointMoves(best.slots, about, random)) yield* along(directions, move);
@@ -74,7 +74,7 @@ export function* polish(
 
   /** Goes along a direction while that helps, by a move that doubles. */
   function* along(directions: readonly Point[], first: number): Generator<number, void, void> {
-    for (let move = first; tried < MOST; move *= 2) {
+    for (let move = first; tried < most; move *= 2) {
       const slots = best.slots.map(({ at, mirror }, i) => ({
         mirror,
         at: [0, 1].map((axis) => toDrawing(at[axis] + move * directions[i][axis])) as [number, number],

@@ -22,9 +22,7 @@ export function searchRemarks(
   return [
     found,
     ...(continuous
-      ? [
-          'The three best of the grid were then moved off it as long as that helped; in between, only places near them were tried.',
-        ]
+      ? ['The best of the grid were then moved off it as long as that helped, each near where it was.']
       : []),
     ...(always.length > fixed || model.fasteners.some(({ acts = 'both' }) => acts !== 'both')
       ? [

@@ -112,9 +112,9 @@ describe('the best of all placements', () => {
       framed,
       points.map((point) => [point]),
       3,
-      20,
+      30,
     );
-    const { summary } = study(framed, { step, spacing: 20 });
+    const { summary } = study(framed, { step, spacing: 30 });
     expect(summary.best.how.placements).toBeGreaterThanOrEqual(all.length);
     expect(all.length).toBeGreaterThan(40);
     const own = bowOf(framed, placesOf(summary.best.placement));
