@@ -4,6 +4,7 @@ import manifest from '../package.json' with { type: 'json' };
 import { addBudget } from './budget-command.ts';
 import { check, materials, type OutputOptions, plate, schema, screwSizes } from './commands.ts';
 import { addMerge } from './merge-command.ts';
+import { addPlace } from './place-command.ts';
 import { EXIT, refuse } from './refusal.ts';
 import { addSites } from './sites-command.ts';
 import { addSweep } from './sweep-command.ts';
@@ -63,6 +64,7 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .addArgument(file('plate problem'))
     .option('-v, --verbose', 'say how it was solved and how long each stage took')
     .action(async (path: string, options: OutputOptions) => ended(await plate(path, options, terminal)));
+  addPlace(program, terminal, ended);
   command('materials', 'list the material presets with their sources').action((options: OutputOptions) =>
     ended(materials(options, terminal)),
   );
@@ -77,6 +79,7 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .action(async (kind: keyof ReturnType<typeof modelSchemas>, { write }: { write?: string }) =>
       ended(await schema(kind, write, terminal)),
     );
-  for (const add of [addSweep, addTolerance, addBudget, addSites, addMerge, addVerify]) add(program, terminal, ended);
+  for (const add of [addSweep, addTolerance, addBudget, addSites, addMerge, addPlace, addVerify])
+    add(program, terminal, ended);
   return program;
 }

@@ -36,6 +36,15 @@ export { type BudgetRow, type BudgetSummary, budgetSteps, budgetStudy } from './
 export type { BudgetPlan } from './studies/budget/plan.ts';
 export type { Figure, Judged } from './studies/judged.ts';
 export type { Setting } from './studies/parameter.ts';
+export { applyPlacement, type Placement, placementSchema } from './studies/placement/placement.ts';
+export { placementSteps } from './studies/placement/placement-steps.ts';
+export {
+  checkPlacementPlan,
+  type PlacementPlan,
+  placementPlanSchema,
+  readPlacementPlan,
+} from './studies/placement/plan.ts';
+export type * from './studies/placement/rows.ts';
 export type { SitesPlan } from './studies/sites/plan.ts';
 export { type SitesRow, type SitesSummary, sitesSteps, sitesStudy, withPattern } from './studies/sites/sites.ts';
 export { studyOf } from './studies/studies.ts';

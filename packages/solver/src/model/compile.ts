@@ -4,7 +4,7 @@ import { ringArea } from '../geometry/region.ts';
 import type { Site } from '../layout/site.ts';
 import { siteLayout } from '../layout/sites.ts';
 import { keyOf } from '../plate/key-of.ts';
-import type { PlateProblem } from '../plate/plate-problem.ts';
+import type { PlateProblem, PlateSupport } from '../plate/plate-problem.ts';
 import { seatHeights } from './board-heights.ts';
 import { type PlacedFastener, placeFasteners } from './fasteners.ts';
 import type { HeadModel, Probes } from './head-model.ts';
@@ -61,22 +61,50 @@ const SAGITTA = 0.02;
  * @throws Fault with the path in the model for a head that makes no sense
  */
 export function compileHead(model: HeadModel, previous: HeadPlan | null = null): CompiledHead {
-  requireNames(model);
-  requireProbeData(model);
-  const key = planKey(model);
-  const plan = previous?.key === key ? previous : planHead(model, key);
+  const plan = headPlan(model, previous);
   const { sites, siteArea, siteProbes, seats, meshSize } = plan;
   const fasteners = placeFasteners(model, plan.parts, sites, siteArea);
   const heights = seatHeights(model, seats);
-  const held = fasteners.map(({ name, at: [x, y], bearing, stiffness, acts }, i) => ({
-    name,
-    at: [x, y] as [number, number],
-    diameter: bearing,
-    stiffness,
-    acts,
-    ...raised(heights.fasteners[i]),
-  }));
-  const supports = [...held, ...seatSupports(seats).map((support, i) => ({ ...support, ...raised(heights.cells[i]) }))];
+  const { cases, problems } = caseProblems(model, plan, [
+    ...fasteners.map((fastener, i) => ({ ...fastenerSupport(fastener), ...raised(heights.fasteners[i]) })),
+    ...seatSupports(seats).map((support, i) => ({ ...support, ...raised(heights.cells[i]) })),
+  ]);
+  return { cases, probes: model.sites.probes, problems, sites, siteArea, siteProbes, seats, fasteners, meshSize, plan };
+}
+
+function raised(height: number): { readonly height?: number } {
+  return height === 0 ? {} : { height };
+}
+
+/**
+ * What follows from body, frame and sites of a head.
+ *
+ * @param previous kept when they have not changed since
+ * @throws Fault with the path in the model
+ */
+export function headPlan(model: HeadModel, previous: HeadPlan | null = null): HeadPlan {
+  requireNames(model);
+  requireProbeData(model);
+  const key = planKey(model);
+  return previous?.key === key ? previous : planHead(model, key);
+}
+
+/** The support that stands for a fastener. */
+export function fastenerSupport({ name, at: [x, y], bearing, stiffness, acts }: PlacedFastener): PlateSupport {
+  return { name, at: [x, y], diameter: bearing, stiffness, acts };
+}
+
+/**
+ * Plate problems of the cases of a head on the supports given.
+ *
+ * @throws Fault with the path in the model
+ */
+export function caseProblems(
+  model: HeadModel,
+  plan: HeadPlan,
+  supports: PlateSupport[],
+): Pick<CompiledHead, 'cases' | 'problems'> {
+  const { sites } = plan;
   const plate = { ...plan.plate, name: model.name, supports, theory: model.theory ?? 'shear' };
   const cases = headLoadCases(model, sites);
   requireFewFoundations(model, cases);
@@ -91,11 +119,7 @@ export function compileHead(model: HeadModel, previous: HeadPlan | null = null):
       ...(temperature === undefined ? {} : { temperature }),
     };
   });
-  return { cases, probes: model.sites.probes, problems, sites, siteArea, siteProbes, seats, fasteners, meshSize, plan };
-}
-
-function raised(height: number): { readonly height?: number } {
-  return height === 0 ? {} : { height };
+  return { cases, problems };
 }
 
 /** Sections at the temperature of a case, where they differ from those of assembly. */

@@ -39,17 +39,7 @@ export function placeFasteners(
   sites: readonly Site[],
   fields: readonly Ring[],
 ): PlacedFastener[] {
-  const placed = model.fasteners.map((fastener, i): PlacedFastener => {
-    const path = `fasteners.${i}`;
-    requireOnPlate(fastener, parts, path);
-    const bearing = bearingOf(model, fastener, path);
-    const stack = stackAt(model, parts, fastener.at);
-    const tapped = tappedPart(model, fastener, path);
-    const { name, at, acts = 'both' } = fastener;
-    const held = fastenerStiffness(fastener, bearing, stack, path, tapped);
-    const terms = () => held.terms ?? stiffnessTerms(fastener, bearing, stack, path, tapped);
-    return { name, at, bearing, acts, ...held, joint: jointOf(fastener, terms, tapped, path) };
-  });
+  const placed = model.fasteners.map((fastener, i) => placeFastener(model, parts, fastener, `fasteners.${i}`));
   placed.forEach((fastener, i) => {
     requireClearOfSites(fastener, sites, fields, `fasteners.${i}.at`);
     for (let j = 0; j < i; j++) requireApart(placed[j], fastener, `fasteners.${i}.at`);
@@ -60,6 +50,22 @@ export function placeFasteners(
     placed.map(({ joint }) => joint),
   );
   return placed;
+}
+
+/**
+ * A fastener with its bearing and stiffness, whatever else holds the head.
+ *
+ * @throws Fault UNKNOWN_SCREW, SCHEMA, OUT_OF_RANGE or OUTSIDE with the path in the model
+ */
+export function placeFastener(model: HeadModel, parts: HeadParts, fastener: Fastener, path: string): PlacedFastener {
+  requireOnPlate(fastener, parts, path);
+  const bearing = bearingOf(model, fastener, path);
+  const stack = stackAt(model, parts, fastener.at);
+  const tapped = tappedPart(model, fastener, path);
+  const { name, at, acts = 'both' } = fastener;
+  const held = fastenerStiffness(fastener, bearing, stack, path, tapped);
+  const terms = () => held.terms ?? stiffnessTerms(fastener, bearing, stack, path, tapped);
+  return { name, at, bearing, acts, ...held, joint: jointOf(fastener, terms, tapped, path) };
 }
 
 function bearingOf(model: HeadModel, { name, screw, bearing }: Fastener, path: string): number {
@@ -152,7 +158,8 @@ function requireHeld(fasteners: readonly PlacedFastener[]): void {
     );
 }
 
-function onOneLine(points: readonly Point[]): boolean {
+/** Whether points lie on one line, within a thousandth of their spread. */
+export function onOneLine(points: readonly Point[]): boolean {
   const [x0, y0] = points[0];
   const far = points.reduce((a, b) => (Math.hypot(b[0] - x0, b[1] - y0) > Math.hypot(a[0] - x0, a[1] - y0) ? b : a));
   const [dx, dy] = [far[0] - x0, far[1] - y0];

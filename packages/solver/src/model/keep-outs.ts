@@ -1,5 +1,7 @@
 import { distanceToRing, insideRing } from '../geometry/inside.ts';
+import type { Point, Ring } from '../geometry/point.ts';
 import { shapeRing } from '../geometry/ring.ts';
+import type { Shape } from '../geometry/shape.ts';
 import type { Fastener, HeadModel } from './head-model.ts';
 import { screws } from './screws.ts';
 
@@ -12,11 +14,9 @@ const CHORD = 0.005;
  */
 export function keepOutRemarks(model: HeadModel): string[] {
   return (model.keepOuts ?? []).flatMap(({ name, shape, clearance = 0 }, i) => {
-    const ring = shapeRing(shape, { chord: CHORD, path: `keepOuts.${i}.shape` });
+    const ring = keepOutRing(shape, i);
     return model.fasteners.flatMap((fastener) => {
-      const [x, y] = fastener.at;
-      const edge = distanceToRing(ring, x, y) * (insideRing(ring, x, y) ? -1 : 1);
-      const gap = edge - headDiameter(fastener) / 2;
+      const gap = distanceOutside(ring, fastener.at) - headDiameter(fastener) / 2;
       if (gap >= clearance) return [];
       return gap < 0
         ? [`Fastener ${fastener.name} reaches ${(-gap).toFixed(2)} mm into keep-out "${name}".`]
@@ -25,6 +25,16 @@ export function keepOutRemarks(model: HeadModel): string[] {
           ];
     });
   });
+}
+
+/** Ring of the keep-out of that index. @throws Fault BAD_SHAPE */
+export function keepOutRing(shape: Shape, index: number): Ring {
+  return shapeRing(shape, { chord: CHORD, path: `keepOuts.${index}.shape` });
+}
+
+/** Distance of a point from a ring, mm; negative inside. */
+export function distanceOutside(ring: Ring, [x, y]: Point): number {
+  return distanceToRing(ring, x, y) * (insideRing(ring, x, y) ? -1 : 1);
 }
 
 /** Diameter of the screw head, or of what bears where that is more, mm. */

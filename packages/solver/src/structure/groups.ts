@@ -59,7 +59,8 @@ export function advanceGroups(previous: PlateGroups | null, request: PlateReques
   return { groups, cases, timings };
 }
 
-function plateKey({ section, regions, foundations }: PlateProblem): string {
+/** Key of what problems share that are solved with one factor. */
+export function plateKey({ section, regions, foundations }: PlateProblem): string {
   return JSON.stringify([section, regions, foundations]);
 }
 

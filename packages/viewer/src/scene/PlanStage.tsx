@@ -25,7 +25,7 @@ export function PlanStage() {
           <div className={styles.planFit} style={{ maxHeight: height }}>
             <PlanMap
               head={{ model: shown.model, result: shown.result, caseName }}
-              quantity={quantity}
+              quantity={quantity === 'tension' ? 'tension' : 'deviation'}
               width={Math.round(width)}
               label={`The head from above, coloured by its ${quantity === 'tension' ? 'tension' : 'bow'}`}
             />

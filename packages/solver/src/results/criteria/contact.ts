@@ -24,7 +24,7 @@ export const contact: Criterion = {
 };
 
 /** Least force at either end of the probes of a site, N; null when none is known. */
-function leastForce({ contact }: SiteResult): number | null {
+export function leastForce({ contact }: Pick<SiteResult, 'contact'>): number | null {
   const ends = [contact?.board, contact?.device].flatMap((end) => (end ? [end.minimum] : []));
   return ends.length === 0 ? null : Math.min(...ends);
 }

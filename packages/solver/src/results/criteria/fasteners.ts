@@ -27,7 +27,8 @@ export const fasteners: Criterion = {
     `Fastener ${site} ${mode === 'clamp' ? 'loses' : 'uses'} ${percent(value)} ${WORDS[mode]} in case "${name}", ${percent(Math.abs(value - limit))} ${value > limit ? 'over' : 'inside'} the ${percent(limit)} limit.`,
 };
 
-function readingsOf({ name, joint }: FastenerResult): Reading[] {
+/** What a fastener uses of each of its limits; nothing without a preload. */
+export function readingsOf({ name, joint }: Pick<FastenerResult, 'name' | 'joint'>): Reading[] {
   if (joint === null) return [];
   const { proofRatio, strippingRatio, clampLoss } = joint;
   return [
