@@ -1,8 +1,8 @@
 import type { HeadModel } from '../../model/head-model.ts';
 import type { Verdict } from '../../results/head-result.ts';
+import { bracketedRoot } from '../bracketed-root.ts';
 import { beyond, type Figure, judgedOf, orFault } from '../judged.ts';
 import { significant } from '../significant.ts';
-import { bracketedRoot } from './bracketed-root.ts';
 
 /** Value of a parameter at which a criterion just passes, the other parameter held. */
 export interface Crossing {

@@ -1,6 +1,9 @@
-import beta from '@stdlib/stats-base-dists-beta-quantile';
 import binomial from '@stdlib/stats-base-dists-binomial-cdf';
 import normal from '@stdlib/stats-base-dists-normal-quantile';
+import { bracketedRoot } from '../bracketed-root.ts';
+
+/** To which a share is solved for. */
+const PRECISE = 1e-12;
 
 /** A figure and the interval that holds the true one with the confidence asked for; null at an end that it can't give. */
 export interface Estimate {
@@ -70,12 +73,22 @@ export function capability(
   return { value, low: value - half, high: value + half };
 }
 
-/** Share of `count` in n with the interval of Clopper and Pearson 1934 (Biometrika 26), which is never too narrow. */
+/**
+ * Share of `count` in n with the interval of Clopper and Pearson 1934 (Biometrika 26), which is never too narrow: the shares
+ * at which so many or more, or so many or fewer, would have half the chance that is left.
+ */
 export function proportion(count: number, n: number, confidence: number): Estimate {
   const tail = (1 - confidence) / 2;
+  const shareAt = (chance: (share: number) => number): number =>
+    bracketedRoot(
+      (share) => chance(share) - tail,
+      { x: 0, f: chance(0) - tail },
+      { x: 1, f: chance(1) - tail },
+      PRECISE,
+    );
   return {
     value: count / n,
-    low: count === 0 ? 0 : beta(tail, count, n - count + 1),
-    high: count === n ? 1 : beta(1 - tail, count + 1, n - count),
+    low: count === 0 ? 0 : shareAt((share) => 1 - binomial(count - 1, n, share)),
+    high: count === n ? 1 : shareAt((share) => binomial(count, n, share)),
   };
 }

@@ -1,4 +1,4 @@
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { mersenne } from 'pure-rand/generator/mersenne';
 
 /** Values of one block of samples: at A, at B, and at A with one cause after the other taken from B. */
 export type Block = readonly number[];
@@ -29,7 +29,7 @@ export function sobolIndices(blocks: readonly Block[], seed: number): SobolIndex
   const all = Uint32Array.from({ length: count }, (_, j) => j);
   const best = shares(blocks, all);
   if (best === null) return null;
-  const generator = xoroshiro128plus(seed);
+  const generator = mersenne(seed);
   const drawn = new Uint32Array(count);
   const resampled = Array.from({ length: RESAMPLES }, () => {
     for (let j = 0; j < count; j++) drawn[j] = Math.floor(((generator.next() >>> 0) / 4294967296) * count);

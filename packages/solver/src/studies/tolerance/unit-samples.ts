@@ -1,6 +1,7 @@
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { mersenne } from 'pure-rand/generator/mersenne';
 import { Fault } from '../../fault/fault.ts';
 import { MOST_DIMENSIONS } from './direction-numbers.ts';
+import { scrambled } from './scramble.ts';
 import { directionsOf, sobolPoint } from './sobol-sequence.ts';
 
 const RANGE = 4294967296;
@@ -9,8 +10,8 @@ const RANGE = 4294967296;
 export type UnitSamples = (index: number) => Float64Array;
 
 /**
- * Points that fill the unit cube, any of them at any time: random ones, or those of a Sobol sequence with a random digital
- * shift, which leaves their evenness and makes them differ from seed to seed.
+ * Points that fill the unit cube, any of them at any time: random ones, or those of a Sobol sequence, scrambled at random,
+ * which leaves their evenness and makes them differ from seed to seed.
  *
  * @param count points at most, for random ones
  * @throws Fault TOO_LARGE for more dimensions than there are direction numbers for
@@ -21,7 +22,8 @@ export function unitSamples(
   dimensions: number,
   count: number,
 ): UnitSamples {
-  const generator = xoroshiro128plus(seed);
+  // Its seeding spreads small seeds over the whole state; the first numbers of shift registers would be near 0 or 1.
+  const generator = mersenne(seed);
   const next = (): number => generator.next() >>> 0;
   const middle = (x: number): number => (x + 0.5) / RANGE;
   if (sampling === 'random') {
@@ -36,7 +38,7 @@ export function unitSamples(
       { value: dimensions, expected: `at most ${MOST_DIMENSIONS}` },
     );
   const directions = directionsOf(dimensions);
-  const shift = Uint32Array.from({ length: dimensions }, next);
+  const seeds = Uint32Array.from({ length: dimensions }, next);
   return (index) =>
-    Float64Array.from(sobolPoint(directions, index), (x, dimension) => middle((x ^ shift[dimension]) >>> 0));
+    Float64Array.from(sobolPoint(directions, index), (x, dimension) => middle(scrambled(x, seeds[dimension])));
 }
