@@ -39,6 +39,10 @@ const drivers = ['studies', 'worker'];
 const solver = '^packages/solver/src';
 const pipelines = `${solver}/solve-[^/]+$`;
 const index = `${solver}/index\\.ts$`;
+/** What the package offers to those who load it on its own: files of other programs. */
+const exchange = `${solver}/exchange/exchange\\.ts$`;
+/** A constant that every room may know. */
+const version = `${solver}/version\\.ts$`;
 
 const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   name: `room-${room}`,
@@ -47,7 +51,11 @@ const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   from: { path: `${solver}/${room}/` },
   to: {
     path: `${solver}/`,
-    pathNot: [`${solver}/(${['fault', room, ...allowed].join('|')})/`, ...(drivers.includes(room) ? [pipelines] : [])],
+    pathNot: [
+      `${solver}/(${['fault', room, ...allowed].join('|')})/`,
+      version,
+      ...(drivers.includes(room) ? [pipelines] : []),
+    ],
   },
 }));
 
@@ -105,7 +113,7 @@ export default {
       { path: '^packages/cli/' },
       {
         path: '^packages/(viewer|solver)/',
-        pathNot: index,
+        pathNot: [index, exchange],
       },
     ),
     never(
@@ -114,7 +122,7 @@ export default {
       { path: '^packages/viewer/' },
       {
         path: '^packages/(cli|solver)/',
-        pathNot: [index, `${solver}/worker/server\\.ts$`],
+        pathNot: [index, exchange, `${solver}/worker/server\\.ts$`],
       },
     ),
     never(

@@ -6,7 +6,7 @@ import { runHere } from './run-here.ts';
 const models = new URL('../../../models/', import.meta.url);
 
 describe('flathead schema', () => {
-  it.each(['head-model', 'plate-problem'])('prints what models/schema/ holds for %s', async (kind) => {
+  it.each(['head-model', 'plate-problem', 'verdict'])('prints what models/schema/ holds for %s', async (kind) => {
     const committed = await readFile(new URL(`schema/${kind}.schema.json`, models), 'utf8');
     const { code, out } = await runHere(['schema', kind]);
     expect(code).toBe(0);
