@@ -16,7 +16,7 @@ describe('flathead schema', () => {
 
   it('has a file for every schema and no other', async () => {
     const files = await readdir(fileURLToPath(new URL('schema/', models)));
-    expect(files.sort()).toEqual(['head-model.schema.json', 'plate-problem.schema.json']);
+    expect(files.sort()).toEqual(['head-model.schema.json', 'plate-problem.schema.json', 'verdict.schema.json']);
   });
 });
 
