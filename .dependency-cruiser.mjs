@@ -42,6 +42,9 @@ const index = `${solver}/index\\.ts$`;
 /** Cases with known answers: a reader of the solver, offered on its own. */
 const verification = '^packages/solver/verification/';
 const book = `${verification}index\\.ts$`;
+/** What the package offers to those who load it on its own: files of other programs. */
+const exchange = `${solver}/exchange/exchange\\.ts$`;
+/** A constant that every room may know. */
 const version = `${solver}/version\\.ts$`;
 
 const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
@@ -53,7 +56,8 @@ const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
     path: `${solver}/`,
     pathNot: [
       `${solver}/(${['fault', room, ...allowed].join('|')})/`,
-      ...(drivers.includes(room) ? [pipelines, version] : []),
+      version,
+      ...(drivers.includes(room) ? [pipelines] : []),
     ],
   },
 }));
@@ -118,7 +122,7 @@ export default {
       { path: '^packages/cli/' },
       {
         path: '^packages/(viewer|solver)/',
-        pathNot: [index, book],
+        pathNot: [index, book, exchange],
       },
     ),
     never(
@@ -127,7 +131,7 @@ export default {
       { path: '^packages/viewer/' },
       {
         path: '^packages/(cli|solver)/',
-        pathNot: [index, book, `${solver}/worker/server\\.ts$`],
+        pathNot: [index, book, exchange, `${solver}/worker/server\\.ts$`],
       },
     ),
     never(

@@ -15,6 +15,7 @@ import {
   screws,
   solvePlate,
 } from '@flathead/solver';
+import { verdictSchema } from '@flathead/solver/exchange';
 import { plain } from './format.ts';
 import { headJson, headText } from './head-report.ts';
 import { readInput } from './input.ts';
@@ -108,13 +109,11 @@ export async function plate(
   return EXIT.pass;
 }
 
-/** Prints a JSON Schema, or writes both into a folder. */
-export async function schema(
-  kind: keyof ReturnType<typeof modelSchemas>,
-  folder: string | undefined,
-  terminal: Terminal,
-): Promise<number> {
-  const schemas = modelSchemas();
+export type SchemaKind = keyof ReturnType<typeof modelSchemas> | 'verdict';
+
+/** Prints a JSON Schema, or writes all into a folder. */
+export async function schema(kind: SchemaKind, folder: string | undefined, terminal: Terminal): Promise<number> {
+  const schemas: Readonly<Record<SchemaKind, object>> = { ...modelSchemas(), verdict: verdictSchema() };
   if (folder === undefined) {
     terminal.out(asJson(schemas[kind]));
     return EXIT.pass;

@@ -1,8 +1,10 @@
-import { Fault, type modelSchemas } from '@flathead/solver';
+import { Fault } from '@flathead/solver';
 import { Argument, Command, CommanderError } from 'commander';
 import manifest from '../package.json' with { type: 'json' };
 import { addBudget } from './budget-command.ts';
-import { check, materials, type OutputOptions, plate, schema, screwSizes } from './commands.ts';
+import { check, materials, type OutputOptions, plate, type SchemaKind, schema, screwSizes } from './commands.ts';
+import { addExport } from './export-command.ts';
+import { addImport } from './import-command.ts';
 import { addMerge } from './merge-command.ts';
 import { addPlace } from './place-command.ts';
 import { EXIT, refuse } from './refusal.ts';
@@ -74,12 +76,12 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
   program
     .command('schema')
     .description('print the JSON Schema of a kind of model file')
-    .addArgument(new Argument('[kind]', 'which').choices(['head-model', 'plate-problem']).default('head-model'))
+    .addArgument(
+      new Argument('[kind]', 'which').choices(['head-model', 'plate-problem', 'verdict']).default('head-model'),
+    )
     .option('--write <folder>', 'write the schemas of all kinds into a folder instead')
-    .action(async (kind: keyof ReturnType<typeof modelSchemas>, { write }: { write?: string }) =>
-      ended(await schema(kind, write, terminal)),
-    );
-  for (const add of [addSweep, addTolerance, addBudget, addSites, addMerge, addPlace, addVerify])
+    .action(async (kind: SchemaKind, { write }: { write?: string }) => ended(await schema(kind, write, terminal)));
+  for (const add of [addImport, addExport, addSweep, addTolerance, addBudget, addSites, addMerge, addVerify])
     add(program, terminal, ended);
   return program;
 }

@@ -6,7 +6,7 @@ import { runHere } from './run-here.ts';
 const models = new URL('../../../models/', import.meta.url);
 
 describe('flathead schema', () => {
-  it.each(['head-model', 'plate-problem'])('prints what models/schema/ holds for %s', async (kind) => {
+  it.each(['head-model', 'plate-problem', 'verdict'])('prints what models/schema/ holds for %s', async (kind) => {
     const committed = await readFile(new URL(`schema/${kind}.schema.json`, models), 'utf8');
     const { code, out } = await runHere(['schema', kind]);
     expect(code).toBe(0);
@@ -16,7 +16,7 @@ describe('flathead schema', () => {
 
   it('has a file for every schema and no other', async () => {
     const files = await readdir(fileURLToPath(new URL('schema/', models)));
-    expect(files.sort()).toEqual(['head-model.schema.json', 'plate-problem.schema.json']);
+    expect(files.sort()).toEqual(['head-model.schema.json', 'plate-problem.schema.json', 'verdict.schema.json']);
   });
 });
 

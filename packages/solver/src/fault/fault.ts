@@ -3,6 +3,7 @@ export type FaultCode =
   | 'USAGE' // a command line that makes no sense
   | 'NO_FILE' // a file that is not there or can't be read
   | 'NOT_JSON' // the text is empty or no JSON
+  | 'UNREADABLE' // a list, drawing or map that holds nothing to take
   | 'TOO_LARGE' // the file or the count it asks for is beyond what is read
   | 'SCHEMA' // a value of the wrong type, a missing or an unknown key
   | 'OUT_OF_RANGE' // a number outside its physical or supported range

@@ -38,6 +38,14 @@ describe('probes listed one by one', () => {
     expect(Math.abs(run.cases[0].bow.value)).toBeGreaterThan(1.005 * Math.abs(bow(twoByTwo)));
   });
 
+  it('press each with its own force: one of 0 N beside another changes nothing', () => {
+    const force = 220 * 0.04;
+    const at = (...positions: number[][]) =>
+      bow(head({ 'sites.probes.positions': positions, 'sites.probes.count': positions.length }));
+    expect(at([2, 1, 0], [-1, 0, force]) / at([-1, 0, force])).toBeCloseTo(1, 12);
+    expect(at([2, 1, force / 2], [-1, 0, force / 2]) / at([-1, 0, force])).not.toBeCloseTo(1, 3);
+  });
+
   it('have a preload of their own where it is given, and the resultant of all', () => {
     const model = head({
       'sites.probes.positions': listed.map(([x, y], i) => (i % 2 === 0 ? [x, y, 0.08] : [x, y])),

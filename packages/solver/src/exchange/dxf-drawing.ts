@@ -1,0 +1,216 @@
+import { Fault } from '../fault/fault.ts';
+import { type Affine, after, type Curve, IDENTITY, mapped, mapVertices, stretch, type Vertex } from './curve.ts';
+import { type Label, layerCounts, MOST_CURVES, type Strokes } from './drawing.ts';
+import { BadNumber, type DxfRecord, type DxfSections, numberIn, readRecords, textOf } from './dxf-records.ts';
+import { polyline, SHAPES, type Shaped } from './dxf-shapes.ts';
+import type { Dropped } from './reading.ts';
+import { askedUnit, factorOf } from './units.ts';
+
+/** Codes of the header variable for the unit of a drawing, as far as lengths of parts are drawn in them. */
+const UNIT_CODES: Readonly<Record<number, { readonly name: string; readonly mm: number }>> = {
+  1: { name: 'inch', mm: 25.4 },
+  2: { name: 'foot', mm: 304.8 },
+  4: { name: 'mm', mm: 1 },
+  5: { name: 'cm', mm: 10 },
+  6: { name: 'm', mm: 1000 },
+  8: { name: 'microinch', mm: 25.4e-6 },
+  9: { name: 'mil', mm: 0.0254 },
+  11: { name: 'angstrom', mm: 1e-7 },
+  12: { name: 'nm', mm: 1e-6 },
+  13: { name: 'um', mm: 1e-3 },
+  14: { name: 'dm', mm: 100 },
+};
+/** Blocks within blocks. */
+const DEEPEST = 16;
+
+interface Block {
+  readonly base: readonly [number, number];
+  readonly entities: readonly DxfRecord[];
+}
+
+/**
+ * Curves of an ASCII DXF: lines, arcs, circles, ellipses, splines, polylines with bulges, and blocks in place.
+ *
+ * @param tolerance of corners on curves that are no arcs, mm
+ * @throws Fault UNREADABLE, USAGE or TOO_LARGE
+ */
+export function dxfStrokes(text: string, units: string | undefined, tolerance: number): Strokes {
+  const sections = readRecords(text);
+  const { factor, unit, guesses } = unitOfDrawing(sections, units);
+  const blocks = blocksOf(sections.blocks);
+  const layers = layerCounts();
+  const curves: Curve[] = [];
+  const labels: Label[] = [];
+  const dropped: Dropped[] = [];
+  draw(withVertices(sections.entities), [factor, 0, 0, factor, 0, 0], null, []);
+  return { curves, labels, layers: layers.list(), units: unit, guesses, dropped };
+
+  function draw(entities: readonly Whole[], map: Affine, within: string | null, path: readonly string[]): void {
+    for (const { record, vertices } of entities) {
+      const own = textOf(record, 8) ?? '0';
+      const layer = own === '0' && within !== null ? within : own;
+      layers.add(layer, record.type.toLowerCase());
+      try {
+        const reason = drawOne(record, vertices, map, layer, path);
+        if (reason !== null) drop(record, layer, reason);
+      } catch (thrown) {
+        if (!(thrown instanceof BadNumber)) throw thrown;
+        drop(record, layer, thrown.message);
+      }
+      if (curves.length + labels.length > MOST_CURVES)
+        throw new Fault('TOO_LARGE', `The drawing has more than ${MOST_CURVES} curves. Leave out layers or blocks.`);
+    }
+  }
+
+  function drop({ type, line }: DxfRecord, layer: string, reason: string): void {
+    dropped.push({ line, reason: `${type} on layer "${layer}" ${reason}` });
+  }
+
+  function drawOne(
+    record: DxfRecord,
+    vertices: readonly DxfRecord[],
+    map: Affine,
+    layer: string,
+    path: readonly string[],
+  ): string | null {
+    if (numberIn(record, 67, 0) === 1) return 'is in paper space; draw it in model space';
+    const placed = facing(record, map);
+    if (placed === null) return 'is not drawn in the x-y plane; flatten the drawing';
+    if (record.type === 'INSERT') return insert(record, placed, layer, path);
+    if (record.type === 'TEXT' || record.type === 'MTEXT') {
+      const at = mapped(placed, numberIn(record, 10, 0), numberIn(record, 20, 0));
+      labels.push({ text: decoded(textOf(record, 1) ?? ''), at, layer });
+      return null;
+    }
+    const shape = record.type === 'POLYLINE' ? heavyPolyline(record, vertices) : shapeOf(record, map);
+    if (typeof shape === 'string') return shape;
+    curves.push({
+      vertices: mapVertices(shape.vertices, shape.closed, placed, tolerance),
+      closed: shape.closed,
+      layer,
+      line: record.line,
+    });
+    return null;
+  }
+
+  function shapeOf(record: DxfRecord, map: Affine): Shaped {
+    if (!Object.hasOwn(SHAPES, record.type)) return 'is of a kind that is not read; explode it into lines and arcs';
+    return SHAPES[record.type](record, tolerance / stretch(map));
+  }
+
+  function insert(record: DxfRecord, map: Affine, layer: string, path: readonly string[]): string | null {
+    const name = textOf(record, 2) ?? '';
+    const block = blocks.get(name.toUpperCase());
+    if (block === undefined) return `places the block "${name}", which the drawing does not hold; explode it`;
+    if (path.includes(name.toUpperCase())) return `places the block "${name}" within itself; explode it`;
+    if (path.length >= DEEPEST) return `lies deeper than ${DEEPEST} blocks within each other; explode it`;
+    const [x, y, turn] = [10, 20, 50].map((code) => numberIn(record, code, 0));
+    const [sx, sy, columns, rows] = [41, 42, 70, 71].map((code) => numberIn(record, code, 1));
+    const [dx, dy] = [44, 45].map((code) => numberIn(record, code, 0));
+    if (sx === 0 || sy === 0) return 'is scaled to nothing; remove it';
+    if (columns * rows > MOST_CURVES) return `is repeated ${columns * rows} times; use fewer`;
+    const [c, s] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+    for (let row = 0; row < Math.max(1, rows); row++)
+      for (let column = 0; column < Math.max(1, columns); column++) {
+        const [ox, oy] = [column * dx, row * dy];
+        const place: Affine = [c * sx, s * sx, -s * sy, c * sy, x + c * ox - s * oy, y + s * ox + c * oy];
+        const [bx, by] = block.base;
+        const whole = after(map, after(place, [1, 0, 0, 1, -bx, -by]));
+        draw(withVertices(block.entities), whole, layer, [...path, name.toUpperCase()]);
+      }
+    return null;
+  }
+}
+
+/** Letters that are given by their code. */
+function decoded(text: string): string {
+  return text.replace(/\\U\+([0-9A-F]{4})/gi, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
+}
+
+interface Whole {
+  readonly record: DxfRecord;
+  /** Of a polyline in the older form, which come after it. */
+  readonly vertices: readonly DxfRecord[];
+}
+
+function withVertices(entities: readonly DxfRecord[]): Whole[] {
+  const whole: { record: DxfRecord; vertices: DxfRecord[] }[] = [];
+  let open: DxfRecord[] | null = null;
+  for (const record of entities) {
+    if (record.type === 'SEQEND') open = null;
+    else if (record.type === 'VERTEX' && open !== null) open.push(record);
+    else {
+      const vertices: DxfRecord[] = [];
+      whole.push({ record, vertices });
+      open = record.type === 'POLYLINE' || record.type === 'INSERT' ? vertices : null;
+    }
+  }
+  return whole;
+}
+
+function heavyPolyline(record: DxfRecord, vertices: readonly DxfRecord[]): Shaped {
+  const flags = numberIn(record, 70, 0);
+  if ((flags & (8 | 16 | 64)) !== 0) return 'is a polyline in space or a mesh; flatten the drawing';
+  const flat = vertices
+    .filter((vertex) => (numberIn(vertex, 70, 0) & 16) === 0)
+    .map(
+      (vertex): Vertex => ({
+        x: numberIn(vertex, 10, 0),
+        y: numberIn(vertex, 20, 0),
+        bulge: numberIn(vertex, 42, 0),
+      }),
+    );
+  return polyline(flat, (flags & 1) === 1);
+}
+
+/** Entities seen from below are drawn with x reversed; those in other planes are not of the plan. */
+function facing(record: DxfRecord, map: Affine): Affine | null {
+  const [nx, ny, nz] = [numberIn(record, 210, 0), numberIn(record, 220, 0), numberIn(record, 230, 1)];
+  if (Math.abs(nx) > 1e-6 || Math.abs(ny) > 1e-6) return null;
+  const reversing = nz < 0 && record.type !== 'LINE' && record.type !== 'ELLIPSE' && record.type !== 'SPLINE';
+  return reversing ? after(map, [-1, 0, 0, 1, 0, 0]) : after(map, IDENTITY);
+}
+
+function blocksOf(records: readonly DxfRecord[]): ReadonlyMap<string, Block> {
+  const blocks = new Map<string, Block>();
+  let open: { name: string; base: [number, number]; entities: DxfRecord[] } | null = null;
+  for (const record of records) {
+    if (record.type === 'BLOCK')
+      open = {
+        name: (textOf(record, 2) ?? '').toUpperCase(),
+        base: [numberIn(record, 10, 0), numberIn(record, 20, 0)],
+        entities: [],
+      };
+    else if (record.type === 'ENDBLK' && open !== null) {
+      blocks.set(open.name, open);
+      open = null;
+    } else open?.entities.push(record);
+  }
+  return blocks;
+}
+
+function unitOfDrawing({ header }: DxfSections, asked: string | undefined) {
+  const given = askedUnit(asked, 'length');
+  const code = Number(header.get('$INSUNITS')?.find((group) => group.code === 70)?.value ?? 0);
+  const said = Object.hasOwn(UNIT_CODES, code) ? UNIT_CODES[code] : null;
+  if (given !== null) {
+    const other = said !== null && said.name !== given;
+    return {
+      factor: factorOf(given, 'length'),
+      unit: { length: given, basis: 'given' as const },
+      guesses: other ? [`The header says ${said.name}, but ${given} was asked for and is used.`] : [],
+    };
+  }
+  if (said !== null) return { factor: said.mm, unit: { length: said.name, basis: 'file' as const }, guesses: [] };
+  const measure = header.get('$MEASUREMENT')?.find((group) => group.code === 70)?.value;
+  const unit = measure === '0' ? 'inch' : 'mm';
+  const because =
+    measure === undefined
+      ? 'the header gives no unit'
+      : `the header says no more than ${measure === '0' ? 'imperial' : 'metric'}`;
+  return {
+    factor: factorOf(unit, 'length'),
+    unit: { length: unit, basis: 'guessed' as const },
+    guesses: [`Lengths are taken as ${unit}: ${because}. Give the unit if that is wrong.`],
+  };
+}

@@ -1,0 +1,182 @@
+import { Fault } from '../fault/fault.ts';
+import { shapeRing } from '../geometry/ring.ts';
+import type { Shape } from '../geometry/shape.ts';
+import { didYouMean } from '../plate/near-names.ts';
+import { type Curve, enclosed, straightened, type Vertex } from './curve.ts';
+import type { Label } from './drawing.ts';
+import { dxfStrokes } from './dxf-drawing.ts';
+import { closeLoops } from './loops.ts';
+import { type Dropped, extentsOf, type Reading } from './reading.ts';
+import { shapeOf } from './recognise.ts';
+import { svgStrokes } from './svg-drawing.ts';
+
+/** A closed shape of a drawing. */
+export interface DrawnShape {
+  readonly shape: Shape;
+  readonly layer: string;
+  readonly line: number;
+  /** mm2 */
+  readonly area: number;
+}
+
+/** Closed shapes of a drawing, the largest first, and its words. */
+export interface Drawing {
+  readonly shapes: readonly DrawnShape[];
+  readonly labels: readonly Label[];
+}
+
+export interface DrawingOptions {
+  /** Unit of lengths, such as `mil`; that of the file if left out. */
+  readonly units?: string | undefined;
+  /** Layers to read, all if left out. */
+  readonly layers?: readonly string[] | undefined;
+  /** Largest gap between ends that is closed, mm; 0.01 if left out. */
+  readonly gap?: number | undefined;
+  /** Of chords on curves that are no arcs, and on arcs of polygons, mm; 0.002 if left out. */
+  readonly tolerance?: number | undefined;
+  /** Where the middle of what is read goes to, mm; it stays where it is if left out. */
+  readonly centre?: readonly [number, number] | undefined;
+}
+
+/** Coordinates that a head may have, mm. */
+const FARTHEST = 1e5;
+/** Corners that a polygon may have. */
+const MOST_CORNERS = 20_000;
+
+/**
+ * Closed shapes of a DXF or SVG drawing.
+ *
+ * @throws Fault UNREADABLE when there is nothing to take, USAGE for an unknown unit or layer, TOO_LARGE
+ */
+export function readDrawing(text: string, options: DrawingOptions = {}): Reading<Drawing> {
+  const { units, gap = 0.01, tolerance = 0.002 } = options;
+  if (!(gap >= 0 && gap <= 10 && tolerance >= 1e-6 && tolerance <= 1))
+    throw new Fault('USAGE', 'Gaps may be 0 to 10 mm, the tolerance 0.000001 to 1 mm.');
+  const isSvg = /^\s*(\uFEFF)?\s*</.test(text);
+  const strokes = isSvg ? svgStrokes(text, units, tolerance) : dxfStrokes(text, units, tolerance);
+  const names = strokes.layers.map(({ name }) => name);
+  const wanted = wantedLayers(options.layers, names);
+  const [curves, labels] = centred(
+    strokes.curves.filter(({ layer }) => wanted.has(layer)),
+    strokes.labels.filter(({ layer }) => wanted.has(layer)),
+    options.centre,
+  );
+  const dropped: Dropped[] = [...strokes.dropped];
+  const guesses: string[] = [...strokes.guesses];
+  const near = curves.filter((curve) => within(curve, dropped));
+  const shapes: DrawnShape[] = [];
+  for (const name of wanted) {
+    const closed = closeLoops(
+      near.filter(({ layer }) => layer === name),
+      gap,
+    );
+    guesses.push(...closed.guesses);
+    dropped.push(...closed.dropped);
+    for (const { vertices, line, layer } of closed.loops) {
+      const made = soundShape(vertices, tolerance);
+      if (typeof made === 'string') dropped.push({ line, reason: `the shape on layer "${layer}" ${made}` });
+      else shapes.push({ shape: made, layer, line, area: Math.abs(enclosed(vertices)) });
+    }
+  }
+  if (shapes.length === 0)
+    throw new Fault(
+      'UNREADABLE',
+      `The drawing holds no closed shape${dropped.length === 0 ? '' : `: line ${dropped[0].line}, ${dropped[0].reason}`}. Draw closed outlines, choose other layers, or allow larger gaps.`,
+      '',
+      { line: dropped[0]?.line ?? 1, layers: names, dropped: dropped.slice(0, 50) },
+    );
+  return {
+    read: { shapes: shapes.sort((a, b) => b.area - a.area), labels },
+    preview: {
+      counts: { ...counted(shapes), labels: labels.length, dropped: dropped.length },
+      extents: extentsOf(shapes.flatMap(({ shape }) => cornersOf(shape))),
+      layers: strokes.layers,
+      units: strokes.units,
+      guesses,
+      dropped: dropped.sort((a, b) => a.line - b.line),
+    },
+  };
+}
+
+function wantedLayers(asked: readonly string[] | undefined, names: readonly string[]): ReadonlySet<string> {
+  if (asked === undefined || asked.length === 0) return new Set(names);
+  return new Set(
+    asked.map((name) => {
+      const found = names.find((known) => known.toLowerCase() === name.toLowerCase());
+      if (found !== undefined) return found;
+      throw new Fault(
+        'USAGE',
+        `The drawing has no layer "${name}".${didYouMean(name, names)} Its layers are ${names
+          .map((known) => `"${known}"`)
+          .join(', ')
+          .slice(0, 300)}.`,
+        '',
+        { value: name, expected: names },
+      );
+    }),
+  );
+}
+
+function within({ vertices, line, layer }: Curve, dropped: Dropped[]): boolean {
+  const far = vertices.find(({ x, y }) => !(Math.max(Math.abs(x), Math.abs(y)) <= FARTHEST));
+  if (far === undefined) return true;
+  dropped.push({
+    line,
+    reason: `the curve on layer "${layer}" reaches (${far.x.toPrecision(6)}, ${far.y.toPrecision(6)}) mm, beyond ${FARTHEST} mm from the origin; check the unit, or move its middle to the origin`,
+  });
+  return false;
+}
+
+/** The middle of the box around all curves moved. */
+function centred(
+  curves: readonly Curve[],
+  labels: readonly Label[],
+  to: readonly [number, number] | undefined,
+): [readonly Curve[], readonly Label[]] {
+  const box = extentsOf(
+    curves.flatMap(({ vertices, closed }) => straightened(vertices, closed, 0.01).map(({ x, y }) => [x, y] as const)),
+  );
+  if (to === undefined || box === null) return [curves, labels];
+  const [dx, dy] = [to[0] - (box.min[0] + box.max[0]) / 2, to[1] - (box.min[1] + box.max[1]) / 2];
+  return [
+    curves.map((curve) => ({
+      ...curve,
+      vertices: curve.vertices.map(({ x, y, bulge }) => ({ x: x + dx, y: y + dy, bulge })),
+    })),
+    labels.map((label) => ({ ...label, at: [label.at[0] + dx, label.at[1] + dy] as const })),
+  ];
+}
+
+/** A shape that a head can have, or the reason why it is none. */
+function soundShape(vertices: readonly Vertex[], tolerance: number): Shape | string {
+  const shape = shapeOf(vertices, tolerance);
+  if ('polygon' in shape && shape.polygon.length > MOST_CORNERS)
+    return `has ${shape.polygon.length} corners, more than ${MOST_CORNERS}; use a coarser tolerance`;
+  if ('circle' in shape && !(shape.circle >= 1e-3))
+    return `is a circle of ${shape.circle} mm, too small to count; remove it`;
+  try {
+    shapeRing(shape, { chord: 0.01 });
+    return shape;
+  } catch (thrown) {
+    if (thrown instanceof Fault) return `is none: ${thrown.message}`;
+    throw thrown;
+  }
+}
+
+/** Points that its box is that of. */
+function cornersOf(shape: Shape): [number, number][] {
+  if ('polygon' in shape) return shape.polygon;
+  const [cx, cy] = shape.centre ?? [0, 0];
+  const [w, h] = 'circle' in shape ? [shape.circle, shape.circle] : shape.rectangle;
+  return [
+    [cx - w / 2, cy - h / 2],
+    [cx + w / 2, cy + h / 2],
+  ];
+}
+
+function counted(shapes: readonly DrawnShape[]): Record<string, number> {
+  const kinds = { rectangles: 0, circles: 0, polygons: 0 };
+  for (const { shape } of shapes)
+    kinds['polygon' in shape ? 'polygons' : 'circle' in shape ? 'circles' : 'rectangles']++;
+  return kinds;
+}

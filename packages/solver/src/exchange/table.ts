@@ -1,0 +1,130 @@
+/// <reference path="./papaparse.d.ts" />
+import Papa from 'papaparse';
+import { Fault } from '../fault/fault.ts';
+import { LONGEST_TEXT } from '../plate/read-json.ts';
+import { looksNumeric } from './number-text.ts';
+
+/** A list as rows of cells. */
+export interface Table {
+  readonly rows: readonly TableRow[];
+  readonly delimiter: string;
+  readonly decimal: '.' | ',';
+  readonly guesses: readonly string[];
+}
+
+export interface TableRow {
+  /** From 1. */
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+const DELIMITERS = ['\t', ';', '|', ','] as const;
+const NAMES: Readonly<Record<string, string>> = {
+  '\t': 'tabs',
+  ';': 'semicolons',
+  '|': 'bars',
+  ',': 'commas',
+  ' ': 'blanks',
+};
+/** Lines that the separator is judged by, and rows that the decimal sign is. */
+const [JUDGED, COUNTED] = [60, 2000];
+
+/**
+ * Cells of a list whose separator and decimal sign are found out: tabs, semicolons, bars, commas or blanks; quotes and
+ * line ends of any kind; a byte order mark and a first line `sep=;` are passed over, lines that begin with `#` or `//`
+ * are comments.
+ *
+ * @throws Fault UNREADABLE when it is empty or no text; TOO_LARGE
+ */
+export function readTable(text: string, what: string): Table {
+  if (text.length > LONGEST_TEXT)
+    throw new Fault(
+      'TOO_LARGE',
+      `The ${what} has ${(text.length / 1e6).toFixed(1)} million characters; at most ${LONGEST_TEXT / 1e6} million are read. Split it.`,
+      '',
+      { value: text.length },
+    );
+  if (text.includes('\0'))
+    throw new Fault(
+      'UNREADABLE',
+      `The ${what} is no plain text: it holds NUL characters. Save it as CSV in UTF-8, not UTF-16 or a workbook.`,
+    );
+  const body = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
+  const said = /^sep=(.)\n/i.exec(body);
+  const sample = body
+    .split('\n')
+    .filter((line) => line.trim() !== '' && !isComment(line))
+    .slice(said === null ? 0 : 1, JUDGED);
+  if (sample.length === 0)
+    throw new Fault('UNREADABLE', `The ${what} is empty. Check that the right file was given.`, '', { line: 1 });
+  const delimiter = said?.[1] ?? delimiterOf(sample);
+  const rows: TableRow[] = [];
+  let comments = 0;
+  let line = 1;
+  let from = 0;
+  const source = delimiter === ' ' ? body.replace(/[^\S\n]+/g, ' ').replace(/^ | $/gm, '') : body;
+  Papa.parse(source, {
+    delimiter,
+    newline: '\n',
+    step({ data, errors, meta }) {
+      const at = line;
+      for (const end = meta.cursor; from < end; from++) if (source[from] === '\n') line++;
+      if (errors.some(({ type }) => type === 'Quotes'))
+        throw new Fault(
+          'UNREADABLE',
+          `A quotation mark on line ${at} of the ${what} is not closed as it should be. Remove or double it.`,
+          '',
+          { line: at },
+        );
+      const cells = data.map((cell) => cell.trim());
+      if (cells.every((cell) => cell === '')) return;
+      if (isComment(cells[0])) comments++;
+      else if (at > 1 || said === null) rows.push({ line: at, cells });
+    },
+  });
+  const decimal = decimalOf(rows);
+  return {
+    rows,
+    delimiter,
+    decimal,
+    guesses: [
+      `Cells are separated by ${NAMES[delimiter] ?? `"${delimiter}"`}, decimals by a ${decimal === ',' ? 'comma' : 'point'}.`,
+      ...(comments === 0 ? [] : [`${comments} comment ${comments === 1 ? 'line was' : 'lines were'} passed over.`]),
+    ],
+  };
+}
+
+function isComment(line: string): boolean {
+  return /^\s*(#|\/\/)/.test(line);
+}
+
+/** The first that most lines have; blanks where commas are decimal signs between them, or nothing else is there. */
+function delimiterOf(lines: readonly string[]): string {
+  const most = (test: (line: string) => boolean) => lines.filter(test).length > lines.length / 2;
+  const found = DELIMITERS.find((mark) => most((line) => line.trim().includes(mark)));
+  const spaced = (line: string) => line.trim().split(/\s+/).length > 1;
+  const between = most(
+    (line) =>
+      spaced(line) &&
+      line
+        .trim()
+        .split(/\s+/)
+        .every((cell) => /^[+-]?\d+,\d+$/.test(cell)),
+  );
+  if (found === ',' && between) return ' ';
+  return found ?? (most(spaced) ? ' ' : ',');
+}
+
+/** Comma where more numbers have one than a point. */
+function decimalOf(rows: readonly TableRow[]): '.' | ',' {
+  let [points, commas] = [0, 0];
+  for (const { cells } of rows.slice(0, COUNTED))
+    for (const cell of cells) {
+      if (!looksNumeric(cell)) continue;
+      const last = Math.max(cell.lastIndexOf(','), cell.lastIndexOf('.'));
+      if (last < 0) continue;
+      if (cell[last] === ',') commas++;
+      else points++;
+    }
+  return commas > points ? ',' : '.';
+}
