@@ -64,11 +64,13 @@ function ribGrips(model: HeadModel, thing: string | null): Grip[] {
     const middle = middleOf(line);
     const [nx, ny] = acrossOf(line);
     const z = ribFace(model, middle, rib.thickness);
+    // Of a rib of its own half way to its start, clear of the grip in the middle.
+    const held = 'from' in rib ? middleOf({ from: line.from, to: middle }) : middle;
     const edge: Grip = {
       key: `${key} edge`,
       form: 'edge',
       name: 'between' in rib ? `Width of the ribs between ${rib.between}` : `Width of rib ${i + 1}`,
-      at: [middle[0] + (nx * rib.width) / 2, middle[1] + (ny * rib.width) / 2],
+      at: [held[0] + (nx * rib.width) / 2, held[1] + (ny * rib.width) / 2],
       z,
       hangs: true,
       nudge: [

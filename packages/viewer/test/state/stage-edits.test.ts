@@ -122,6 +122,13 @@ it('shows ends, edge and corners of the chosen thing alone', () => {
   const closed = ['pitch', 'rib 0', 'rib 1', 'rib 2', 'rib 3 edge', 'keepOut 0', 'keepOut 1', 'keepOut 2', 'keepOut 3'];
   expect(keys(null)).toEqual(closed);
   expect(keys('rib 1 from').filter((key) => !closed.includes(key))).toEqual(['rib 1 from', 'rib 1 to', 'rib 1 edge']);
+  // All of them clear of each other along the rib: its start, the edge of its width, its middle.
+  const place = (key: string) => gripsOf(head, 'rib 0').find((grip) => grip.key === key)!.at;
+  expect([place('rib 0 from'), place('rib 0 edge'), place('rib 0')]).toEqual([
+    [-12, -16],
+    [-13, -8],
+    [-12, 0],
+  ]);
   expect(keys('keepOut 3').filter((key) => !closed.includes(key))).toEqual(['keepOut 3 corner 0']);
 });
 
