@@ -32,6 +32,10 @@ describe.skipIf(!hasBrowser)('keyboard', () => {
     await page.keyboard.type('4');
     await tabTo(page, 'start-probes.preload');
     await page.keyboard.type('0,6');
+    // A probe does not push less on the wafer than before: said beside the field, until that is put right.
+    await page.getByText('is less than the preload').first().waitFor();
+    await tabTo(page, 'start-probes.touchdown');
+    await page.keyboard.type('1,2');
     await tabTo(page, 'start-bow');
     await page.keyboard.type('0.1 mil');
     await tabTo(page, 'start-make');
