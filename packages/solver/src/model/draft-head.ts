@@ -75,7 +75,11 @@ export function draftHead(answers: unknown): HeadModel {
     body: { outline: { rectangle: body, corner: 2 }, ...pick(draft.body) },
     sites,
     ...(frame === undefined ? {} : { frame }),
-    fasteners: placedFasteners(draft.fasteners, [outer[0] / 2 - seat / 2, outer[1] / 2 - seat / 2], draft.screw),
+    fasteners: placedFasteners(
+      draft.fasteners,
+      [tenths((outer[0] - seat) / 2), tenths((outer[1] - seat) / 2)],
+      draft.screw,
+    ),
     cases: [
       { name: 'mounted' },
       ...(draft.probes.touchdown === undefined ? [] : [{ name: 'all touched', touched: 'all' }]),
@@ -185,6 +189,11 @@ function draftFrame(
 /** Up to the next half millimetre. */
 function halves(value: number): number {
   return Math.ceil(value * 2 - 1e-9) / 2;
+}
+
+/** Down to the grid that fasteners keep to, mm. */
+function tenths(value: number): number {
+  return Math.floor(value * 10 + 1e-9) / 10;
 }
 
 function round(value: number): number {
