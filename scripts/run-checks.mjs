@@ -35,7 +35,13 @@ const steps = [
     commands: [[bin('vite/bin/vite.js'), 'build', '--config', 'packages/viewer/vite.config.ts', '--logLevel', 'warn']],
   },
   { name: 'size', commands: [[bin('size-limit/bin.js')]] },
-  { name: 'browser', tests: 'browser', limit: 5 * MINUTE, needs: findChromium, without: 'no Chromium on this machine' },
+  {
+    name: 'browser',
+    tests: 'browser',
+    limit: 12 * MINUTE,
+    needs: findChromium,
+    without: 'no Chromium on this machine',
+  },
 ];
 
 const asked = process.argv.slice(2);

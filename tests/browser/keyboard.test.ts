@@ -32,6 +32,10 @@ describe.skipIf(!hasBrowser)('keyboard', () => {
     await page.keyboard.type('4');
     await tabTo(page, 'start-probes.preload');
     await page.keyboard.type('0,6');
+    // A probe does not push less on the wafer than before: said beside the field, until that is put right.
+    await page.getByText('is less than the preload').first().waitFor();
+    await tabTo(page, 'start-probes.touchdown');
+    await page.keyboard.type('1,2');
     await tabTo(page, 'start-bow');
     await page.keyboard.type('0.1 mil');
     await tabTo(page, 'start-make');
@@ -66,7 +70,8 @@ describe.skipIf(!hasBrowser)('keyboard', () => {
     await expect.poll(() => shownBow(page)).not.toBe(bow);
     await settled(page);
     const { fasteners } = await savedModel(page);
-    expect(fasteners[0].at).toEqual([made.fasteners[0].at[0] + 2, made.fasteners[0].at[1]]);
+    const [x, y] = made.fasteners[0].at;
+    expect(fasteners[0].at).toEqual([expect.closeTo(x + 2, 9), y]);
     expect(await page.evaluate(() => Reflect.get(window, 'said').length)).toBe(1);
 
     await page.keyboard.press('Control+z');

@@ -38,6 +38,7 @@ async function dropOthers() {
 
 async function answer(request) {
   const cache = await caches.open(KEPT);
-  const kept = await (request.mode === 'navigate' ? cache.match('./') : cache.match(request));
+  // Servers that vary by origin or encoding would else hide what was kept from a request of another kind.
+  const kept = await cache.match(request.mode === 'navigate' ? './' : request, { ignoreVary: true });
   return kept ?? fetch(request);
 }

@@ -56,7 +56,7 @@ const RIB_SHARE = 0.6;
  *
  * From the sites outwards: room, lap of body and frame, screw heads with a rim, on half millimetres.
  *
- * @throws Fault SCHEMA or OUT_OF_RANGE for an answer out of range; OVERLAP where the probes do not fit between the sites
+ * @throws Fault SCHEMA or OUT_OF_RANGE for an answer out of range or a touchdown below the preload; OVERLAP where the probes do not fit between the sites
  */
 export function draftHead(answers: unknown): HeadModel {
   const draft = checkSchema(headDraftSchema, answers, 'draft of a head');
@@ -75,7 +75,11 @@ export function draftHead(answers: unknown): HeadModel {
     body: { outline: { rectangle: body, corner: 2 }, ...pick(draft.body) },
     sites,
     ...(frame === undefined ? {} : { frame }),
-    fasteners: placedFasteners(draft.fasteners, [outer[0] / 2 - seat / 2, outer[1] / 2 - seat / 2], draft.screw),
+    fasteners: placedFasteners(
+      draft.fasteners,
+      [tenths((outer[0] - seat) / 2), tenths((outer[1] - seat) / 2)],
+      draft.screw,
+    ),
     cases: [
       { name: 'mounted' },
       ...(draft.probes.touchdown === undefined ? [] : [{ name: 'all touched', touched: 'all' }]),
@@ -90,6 +94,13 @@ function pick({ material, thickness }: HeadDraft['body']) {
 
 function draftSites({ columns, rows, die, skip, probes }: HeadDraft): Sites {
   const { count, pitch, preload, touchdown, rate } = probes;
+  if (touchdown !== undefined && touchdown < preload)
+    throw new Fault(
+      'OUT_OF_RANGE',
+      `The force at touchdown of ${touchdown} N is less than the preload of ${preload} N, which a touched probe keeps. Raise it, or lower the preload.`,
+      'probes.touchdown',
+      { value: touchdown, expected: `at least ${preload}` },
+    );
   const diameter = Math.max(1e-3, Math.round(100 * BORE * pitch) / 100 || BORE * pitch);
   const array = probeArray(count, pitch, sitePitch({ columns, rows, die, skip, probes: { field: die } }));
   const sites: Sites = {
@@ -178,6 +189,11 @@ function draftFrame(
 /** Up to the next half millimetre. */
 function halves(value: number): number {
   return Math.ceil(value * 2 - 1e-9) / 2;
+}
+
+/** Down to the grid that fasteners keep to, mm. */
+function tenths(value: number): number {
+  return Math.floor(value * 10 + 1e-9) / 10;
 }
 
 function round(value: number): number {

@@ -91,6 +91,10 @@ describe('draftHead', () => {
     expect(faultOf({ ...draft, columns: 0 })).toMatchObject({ code: 'OUT_OF_RANGE', path: 'columns' });
     expect(faultOf({ ...draft, body: { ...draft.body, thickness: -1 } })).toMatchObject({ path: 'body.thickness' });
     expect(faultOf({ ...draft, screw: 'M99' })).toMatchObject({ code: 'UNKNOWN_SCREW', path: 'screw' });
+    expect(faultOf({ ...draft, probes: { ...draft.probes, preload: 0.6 } })).toMatchObject({
+      code: 'OUT_OF_RANGE',
+      path: 'probes.touchdown',
+    });
     expect(faultOf(null).code).toBe('SCHEMA');
     // 14 holes at 0.36 mm leave 0.06 mm of a pitch of 5.1 mm.
     const tight = { columns: 2, rows: 1, die: [5.1, 5.1], skip: [0, 0] };

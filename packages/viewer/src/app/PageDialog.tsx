@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useId, useLayoutEffect, useRef } from 'react';
 import { Icon } from './icons.tsx';
 import styles from './page-dialog.module.css';
 
@@ -16,7 +16,8 @@ interface PageDialogProps {
 export function PageDialog({ title, testId, onClose, children }: PageDialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
+  // Closed before it leaves the page, as only then the focus goes back to where it was.
+  useLayoutEffect(() => {
     const element = dialog.current;
     element?.showModal();
     element?.querySelector<HTMLElement>('[data-first]')?.focus();

@@ -10,6 +10,7 @@ import {
 } from '@flathead/solver';
 import { Button, NativeSelect } from '@mantine/core';
 import { useMemo, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { PageDialog } from '../app/PageDialog.tsx';
 import { typeset } from '../format/number.ts';
 import fields from '../panels/field.module.css';
@@ -47,7 +48,8 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
     if (!ready) return;
     history.edit(() => model);
     view.setState(({ homeCalls }) => ({ caseName: null, exaggeration: null, homeCalls: homeCalls + 1 }));
-    onClose();
+    // Nothing outside takes the focus while the dialog is open.
+    flushSync(onClose);
     document.querySelector<HTMLElement>('[data-testid="verdict"]')?.focus();
   };
   const field = (

@@ -24,23 +24,16 @@ export const PATTERNS: readonly Preset[] = [
 ];
 
 /** Orders of size as they are common practice, no source: the data of the probe go before them. */
-const probe = (
-  label: string,
-  note: string,
-  pitch: number,
-  preload: number,
-  touchdown: number,
-  rate: number,
-): Preset => ({
+const probe = (label: string, count: number, pitch: number, preload: number, rate: number): Preset => ({
   label,
-  note,
-  fill: (draft) => ({ ...draft, probes: { ...draft.probes, pitch, preload, touchdown, rate } }),
+  note: `${count} at ${pitch} mm, ${preload} N`,
+  fill: (draft) => ({ ...draft, probes: { count, pitch, preload, touchdown: 2 * preload, rate } }),
 });
 
 export const PROBES: readonly Preset[] = [
-  probe('Fine', '0.3 mm pitch, 0.05 N', 0.3, 0.05, 0.1, 0.4),
-  probe('Usual', '0.4 mm pitch, 0.08 N', 0.4, 0.08, 0.16, 0.5),
-  probe('Strong', '1 mm pitch, 0.4 N', 1, 0.4, 0.8, 1),
+  probe('Fine', 300, 0.3, 0.05, 0.4),
+  probe('Usual', 200, 0.4, 0.08, 0.5),
+  probe('Strong', 64, 1, 0.4, 1),
 ];
 
 const body = (label: string, material: string, thickness: number): Preset => ({
