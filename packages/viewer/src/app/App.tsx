@@ -8,11 +8,12 @@ import type { Workbench } from '../state/workbench.ts';
 import styles from './app.module.css';
 import { lazyStage } from './lazy-stage.ts';
 import { Notices } from './Notices.tsx';
+import { PageView } from './PageView.tsx';
 import { Shortcuts } from './Shortcuts.tsx';
 import { TopBar } from './TopBar.tsx';
 import { theme } from './theme.ts';
 
-/** The page: bar, recipe, verdict, stage. */
+/** The page: bar, recipe, verdict, stage; another page over them where the address names one. */
 export function App({ workbench }: { workbench: Workbench }) {
   const [Stage] = useState(() => lazyStage(workbench.run));
   return (
@@ -31,6 +32,7 @@ export function App({ workbench }: { workbench: Workbench }) {
               <NumbersPanel />
             </div>
           </main>
+          <PageView />
         </div>
         <Notices />
       </WorkbenchContext>

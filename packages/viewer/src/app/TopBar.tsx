@@ -5,6 +5,7 @@ import { ExaggerationControl } from './ExaggerationControl.tsx';
 import { ExamplesMenu } from './ExamplesMenu.tsx';
 import { Icon } from './icons.tsx';
 import { OpenButton } from './OpenButton.tsx';
+import { PageTabs } from './PageTabs.tsx';
 import { saveModel } from './save-model.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import styles from './top-bar.module.css';
@@ -35,6 +36,7 @@ export function TopBar() {
         <ExamplesMenu />
       </div>
       <UndoButtons />
+      <PageTabs />
       <span className={styles.gap} />
       <ExaggerationControl />
       <ThemeSwitch />
