@@ -39,6 +39,9 @@ const drivers = ['studies', 'worker'];
 const solver = '^packages/solver/src';
 const pipelines = `${solver}/solve-[^/]+$`;
 const index = `${solver}/index\\.ts$`;
+/** Cases with known answers: a reader of the solver, offered on its own. */
+const verification = '^packages/solver/verification/';
+const book = `${verification}index\\.ts$`;
 
 const roomRules = Object.entries(rooms).map(([room, allowed]) => ({
   name: `room-${room}`,
@@ -78,7 +81,7 @@ export default {
     never(
       'solver-runs-anywhere',
       'the solver runs in Node and in a worker: its own libraries only',
-      { path: `${solver}/` },
+      { path: [`${solver}/`, verification] },
       {
         dependencyTypes: ['core', 'npm-dev', 'npm-no-pkg', 'npm-unknown'],
       },
@@ -100,12 +103,18 @@ export default {
       },
     ),
     never(
+      'book-beside-solver',
+      'the verification book reads the solver and nothing in the solver reads it',
+      { path: `${solver}/` },
+      { path: verification },
+    ),
+    never(
       'cli-by-the-front-door',
       'the command line sees what @flathead/solver offers, nothing behind it',
       { path: '^packages/cli/' },
       {
         path: '^packages/(viewer|solver)/',
-        pathNot: index,
+        pathNot: [index, book],
       },
     ),
     never(
@@ -114,7 +123,7 @@ export default {
       { path: '^packages/viewer/' },
       {
         path: '^packages/(cli|solver)/',
-        pathNot: [index, `${solver}/worker/server\\.ts$`],
+        pathNot: [index, book, `${solver}/worker/server\\.ts$`],
       },
     ),
     never(

@@ -28,6 +28,7 @@ const steps = [
   { name: 'build-cli', commands: [['packages/cli/build.mjs']] },
   { name: 'unit', tests: 'unit', limit: 8 * MINUTE },
   { name: 'published', tests: 'published', limit: 6 * MINUTE },
+  { name: 'fuzz', tests: 'fuzz', limit: 6 * MINUTE },
   { name: 'command-line', tests: 'command-line', limit: 4 * MINUTE },
   {
     name: 'build-viewer',

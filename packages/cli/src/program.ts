@@ -4,6 +4,7 @@ import manifest from '../package.json' with { type: 'json' };
 import { check, materials, type OutputOptions, plate, schema, screwSizes } from './commands.ts';
 import { EXIT, refuse } from './refusal.ts';
 import type { Terminal } from './terminal.ts';
+import { addVerify } from './verify-command.ts';
 
 /**
  * Runs a command line, without the two words before its arguments.
@@ -70,5 +71,6 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .action(async (kind: keyof ReturnType<typeof modelSchemas>, { write }: { write?: string }) =>
       ended(await schema(kind, write, terminal)),
     );
+  addVerify(program, ended, terminal);
   return program;
 }
