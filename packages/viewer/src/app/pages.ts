@@ -14,6 +14,11 @@ export const BENCH = { id: 'bench', label: 'Bench' } as const;
 /** The other pages, in the order of the bar. */
 export const PAGES: readonly PageEntry[] = [
   {
+    id: 'checks',
+    label: 'Checks',
+    Page: lazy(() => import('../checks/ChecksPage.tsx').then(({ ChecksPage }) => ({ default: ChecksPage }))),
+  },
+  {
     id: 'report',
     label: 'Report',
     Page: lazy(() => import('../report/ReportPage.tsx').then(({ ReportPage }) => ({ default: ReportPage }))),
