@@ -40,7 +40,7 @@ export function ChecksPage() {
         )}
       </header>
       <p className={styles.tally} role="status" data-testid="checks-tally">
-        {cases === null ? 'Fetching the book.' : tally(cases, rows)}
+        {cases === null ? 'Fetching the book.' : `${tally(cases, rows)}.`}
         {busy && ` Running ${running === 'all' ? 'all topics' : running}: ${done} of ${total}.`}
       </p>
       <progress

@@ -1,5 +1,6 @@
 import type { VerificationCase, VerificationRow } from '@flathead/solver/verification';
 import { fieldText } from '../format/number.ts';
+import type { NumberRows } from '../format/number-rows.ts';
 
 /** How the basis of a number is told: whether its source was read, remembered, or is a computation of its own. */
 export const BASES: Readonly<Record<VerificationCase['basis'], string>> = {
@@ -19,7 +20,7 @@ export function stateOf(row: VerificationRow | undefined): CheckState {
 export function checkNumber(value: number): string {
   if (value === 0) return '0';
   const size = Math.abs(value);
-  const text = size >= 1e-4 && size < 1e6 ? fieldText(Number(value.toPrecision(5))) : value.toExponential(4);
+  const text = size >= 1e-4 && size < 1e6 ? String(Number(value.toPrecision(5))) : value.toExponential(4);
   return text.replaceAll('-', '\u2212');
 }
 
@@ -50,4 +51,19 @@ export function tally(cases: readonly VerificationCase[], rows: ReadonlyMap<numb
   if (run.length === 0) return `${cases.length} cases, none run yet`;
   const within = run.filter((row) => row.within).length;
   return `${run.length} of ${cases.length} run, ${within === run.length ? 'all' : within} within their tolerance`;
+}
+
+/** The book by topic, in figures: cases, what their numbers rest on, and what was run on this visit. */
+export function bookRows(cases: readonly VerificationCase[], rows: ReadonlyMap<number, VerificationRow>): NumberRows {
+  return {
+    columns: ['Topic', 'cases', ...Object.values(BASES), 'run here', 'within tolerance'],
+    rows: topicsOf(cases).map(({ name, cases: members }) => {
+      const run = members.flatMap(({ index }) => rows.get(index) ?? []);
+      const of = (basis: string) => String(members.filter((each) => each.basis === basis).length);
+      return [
+        ...[name, String(members.length), ...Object.keys(BASES).map(of)],
+        ...[String(run.length), run.length === 0 ? '\u2013' : String(run.filter((row) => row.within).length)],
+      ];
+    }),
+  };
 }

@@ -1,6 +1,7 @@
 import { type HeadModel, type HeadResult, modelHash, VERSION } from '@flathead/solver';
 import { Icon } from '../app/icons.tsx';
 import { typeset } from '../format/number.ts';
+import type { NumberRows } from '../format/number-rows.ts';
 import { assumptions } from './assumptions.ts';
 import { CAUTIONS } from './cautions.ts';
 import { FactList } from './FactList.tsx';
@@ -30,6 +31,8 @@ interface ReportDocumentProps {
   readonly fields: ReportFields;
   /** ISO day. */
   readonly date: string;
+  /** The verification book in figures; `null` until it is fetched. */
+  readonly book: NumberRows | null;
   /** Said on the report itself when it is not of the head on the bench. */
   readonly outdated: boolean;
 }
@@ -37,7 +40,7 @@ interface ReportDocumentProps {
 const OUTCOMES = { pass: 'Pass', marginal: 'Marginal', fail: 'Fail' };
 
 /** The report of one full answer, the same on the page, on paper and in a file. Every name in it is text. */
-export function ReportDocument({ model, result, fields, date, outdated }: ReportDocumentProps) {
+export function ReportDocument({ model, result, fields, date, book, outdated }: ReportDocumentProps) {
   const { verdict, mesh, dofs, cases } = result;
   const hash = modelHash(model);
   const summaries = fastenerSummaries(model, result);
@@ -200,6 +203,14 @@ export function ReportDocument({ model, result, fields, date, outdated }: Report
           .replace('-', '\u2212')}{' '}
         of the load.
       </p>
+
+      {book && (
+        <ReportTable
+          title="The verification book"
+          note="cases with a number from outside the program; run here: on this machine, on this visit"
+          {...book}
+        />
+      )}
 
       <section className="report-cautions" data-testid="report-cautions">
         <h2>Cautions</h2>

@@ -1,8 +1,10 @@
 import { Button, Textarea, TextInput } from '@mantine/core';
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { fileName } from '../app/file-name.ts';
 import { Icon } from '../app/icons.tsx';
+import { bookRows } from '../checks/check-text.ts';
+import { checkRuns } from '../checks/runs-here.ts';
 import { useModel, useRun, useStaleness } from '../state/use-workbench.ts';
 import { ReportDocument } from './ReportDocument.tsx';
 import './report.css';
@@ -26,6 +28,8 @@ export function ReportPage() {
   const sheet = useRef<HTMLDivElement>(null);
   const [date] = useState(() => new Date().toISOString().slice(0, 10));
   const fields = fieldsOf(useStore(fieldStore), model.name);
+  const { cases, rows } = useStore(checkRuns.store);
+  useEffect(() => checkRuns.open(), []);
   const behind = full?.model !== model;
   const waiting = behind && stale !== 'refused';
   const saveHtml = (): void => {
@@ -103,6 +107,7 @@ export function ReportPage() {
               result={full.result}
               fields={fields}
               date={date}
+              book={cases === null ? null : bookRows(cases, rows)}
               outdated={behind || stale !== null}
             />
           </div>
