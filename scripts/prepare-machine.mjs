@@ -1,11 +1,12 @@
 // Makes a machine with nothing but Node ready for `npm start` and `npm test`: installs the libraries of the lock file,
-// and with --browser a Chromium for the browser tests. Imports nothing outside Node. Quick when there is nothing to do.
+// and with --browser a Chromium for the browser tests and pdftotext for what they print. Imports nothing outside Node. Quick when there is nothing to do.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findChromium } from './find-chromium.mjs';
+import { hasPdfReader } from './pdf-reader.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const onCi = /^(1|true)$/i.test(process.env.CI ?? '');
@@ -13,7 +14,10 @@ const LEAST_NODE = 20;
 
 requireNode();
 installLibraries();
-if (process.argv.includes('--browser')) provideChromium();
+if (process.argv.includes('--browser')) {
+  provideChromium();
+  providePdfReader();
+}
 
 function requireNode() {
   const major = Number.parseInt(process.versions.node, 10);
@@ -40,11 +44,24 @@ function provideChromium() {
   }
   if (canInstall()) {
     console.log('Installing Chromium for the browser tests (apt-get) ...');
-    if (installChromium() && findChromium()) return;
+    if (install('chromium') && findChromium()) return;
     withoutChromium('apt-get could not install chromium; its message is above.');
     return;
   }
   withoutChromium('No Chromium was found.');
+}
+
+/** Reads the text of a printed report: pdftotext of poppler-utils. */
+function providePdfReader() {
+  if (hasPdfReader()) return;
+  if (canInstall()) {
+    console.log('Installing poppler-utils for the tests of the printed report (apt-get) ...');
+    if (install('poppler-utils') && hasPdfReader()) return;
+  }
+  const reason = 'No pdftotext was found.';
+  const remedy = 'Install poppler-utils.';
+  if (onCi) fail(`${reason} ${remedy}`);
+  console.warn(`${reason} The tests of the printed report will be skipped. ${remedy}`);
 }
 
 /** As root on a machine with Debian's packages. Ubuntu's package of that name is a stub for another package system. */
@@ -55,12 +72,12 @@ function canInstall() {
 }
 
 /** Tries with the package lists at hand, then renews them: they are often missing or out of date. */
-function installChromium() {
+function install(name) {
   const options = ['-o', 'DPkg::Lock::Timeout=300'];
-  const install = () => held('apt-get', [...options, 'install', '-y', '--no-install-recommends', 'chromium']);
-  if (install().status === 0) return true;
+  const attempt = () => held('apt-get', [...options, 'install', '-y', '--no-install-recommends', name]);
+  if (attempt().status === 0) return true;
   held('apt-get', [...options, 'update']);
-  const { status, stdout, stderr } = install();
+  const { status, stdout, stderr } = attempt();
   if (status !== 0) console.error(`${stdout ?? ''}${stderr ?? ''}`.trimEnd().split('\n').slice(-20).join('\n'));
   return status === 0;
 }

@@ -9,12 +9,13 @@ import styles from './app.module.css';
 import { Dialogs } from './Dialogs.tsx';
 import { lazyStage } from './lazy-stage.ts';
 import { Notices } from './Notices.tsx';
+import { PageView } from './PageView.tsx';
 import { Shortcuts } from './Shortcuts.tsx';
 import { SkipLinks } from './SkipLinks.tsx';
 import { TopBar } from './TopBar.tsx';
 import { theme } from './theme.ts';
 
-/** The page: bar, recipe, verdict, stage. */
+/** The page: bar, recipe, verdict, stage; another page over them where the address names one. */
 export function App({ workbench }: { workbench: Workbench }) {
   const [Stage] = useState(() => lazyStage(workbench.run));
   return (
@@ -34,6 +35,7 @@ export function App({ workbench }: { workbench: Workbench }) {
               <NumbersPanel />
             </div>
           </main>
+          <PageView />
         </div>
         <Notices />
         <Dialogs />

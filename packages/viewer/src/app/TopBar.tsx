@@ -7,6 +7,7 @@ import { Icon } from './icons.tsx';
 import { KeysButton } from './KeysButton.tsx';
 import { NewButton } from './NewButton.tsx';
 import { OpenButton } from './OpenButton.tsx';
+import { PageTabs } from './PageTabs.tsx';
 import { saveModel } from './save-model.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import styles from './top-bar.module.css';
@@ -38,6 +39,7 @@ export function TopBar() {
         <ExamplesMenu />
       </div>
       <UndoButtons />
+      <PageTabs />
       <span className={styles.gap} />
       <ExaggerationControl />
       <ThemeSwitch />

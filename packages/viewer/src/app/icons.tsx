@@ -14,6 +14,7 @@ const STROKES = {
   pass: 'M5 10.5 8.5 14 15 6.5',
   marginal: 'M4 11.2c2-3.4 4-3.4 6-1.2s4 2.2 6-1.2',
   fail: 'M10 4.5v7M10 15.2v.3',
+  print: 'M6 7V3.5h8V7M6 14H3.5V8.5A1.5 1.5 0 0 1 5 7h10a1.5 1.5 0 0 1 1.5 1.5V14H14M6 11.5h8v5H6z',
   stop: 'M6 6h8v8H6z',
   play: 'M7 5l8 5-8 5z',
 } as const;

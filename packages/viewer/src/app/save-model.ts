@@ -1,4 +1,5 @@
 import type { HeadModel } from '@flathead/solver';
+import { fileName } from './file-name.ts';
 
 /** Hands the model to the user as a JSON file named after it. */
 export function saveModel(model: HeadModel): void {
@@ -8,13 +9,4 @@ export function saveModel(model: HeadModel): void {
   link.download = `${fileName(model.name)}.json`;
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
-}
-
-function fileName(name: string): string {
-  const bare = name
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
-  return bare === '' ? 'head' : bare;
 }

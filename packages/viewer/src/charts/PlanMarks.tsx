@@ -12,6 +12,8 @@ import styles from './plan-map.module.css';
 
 /** Spacing of the hatch of keep-outs, mm. */
 const HATCH = 1.6;
+/** A bow below this has no place, mm. */
+const NOTHING = 1e-6;
 /** Height of letters, and width of one on the average, px. */
 const LETTER = { height: 9.5, width: 5.6 };
 
@@ -35,7 +37,8 @@ export function PlanMarks({ head: { model, result, caseName }, palette, unit, na
       'shape' in seat ? seat.shape : { circle: seat.diameter, centre: [seat.at[0], seat.at[1]] },
     ),
   );
-  const dot = 2.4 * unit;
+  const arm = 5 * unit;
+  const cross = `M${bow.at[0] - arm} ${-bow.at[1]}h${2 * arm}M${bow.at[0]} ${-bow.at[1] - arm}v${2 * arm}`;
   return (
     <>
       <path className={styles.hair} d={ringPath(seats)} fill="none" stroke={palette.line} strokeDasharray="3 2" />
@@ -59,12 +62,6 @@ export function PlanMarks({ head: { model, result, caseName }, palette, unit, na
           </g>
         );
       })}
-      {values && (
-        <path
-          className={styles.peak}
-          d={`M${bow.at[0] - dot} ${-bow.at[1]}h${2 * dot}M${bow.at[0]} ${-bow.at[1] - dot}v${2 * dot}`}
-        />
-      )}
       {named &&
         result.sites.map(({ name, centre: [x, y], field: [width, height] }, i) => {
           const value = values && sites[i] !== undefined ? signedMicrometres(sites[i].bow) : null;
@@ -84,6 +81,12 @@ export function PlanMarks({ head: { model, result, caseName }, palette, unit, na
             </g>
           );
         })}
+      {values && Math.abs(bow.value) > NOTHING && (
+        <g className={styles.peak}>
+          <path d={cross} />
+          <path d={cross} />
+        </g>
+      )}
     </>
   );
 }

@@ -1,0 +1,80 @@
+import type { HeadModel, HeadResult } from '@flathead/solver';
+import { Legend } from '../charts/Legend.tsx';
+import { PlanMap } from '../charts/PlanMap.tsx';
+import { planScale } from '../charts/plan-field.ts';
+import { signedMicrometres, stressDigits } from '../format/number.ts';
+import { shownCase } from '../state/shown-case.ts';
+import { bowPlace, worstOfEach } from './result-rows.ts';
+
+/** Of the pictures on paper, px. */
+const WIDE = 672;
+const SMALL = 216;
+const ON_PAPER = 3;
+/** More small maps would be no overview. */
+const MOST_SMALL = 12;
+
+/** The head in its worst case at full width, its tension where that is judged, and each case small. */
+export function ReportMaps({ model, result }: { model: HeadModel; result: HeadResult }) {
+  const worst = shownCase(result, null);
+  const stressed = result.verdict.criteria.find(({ criterion }) => criterion === 'strength');
+  const tension = stressed && { model, result, caseName: stressed.case };
+  const cases = worstOfEach(result.cases);
+  const scale = tension && planScale(tension, 'tension');
+  return (
+    <>
+      <figure className="report-map">
+        <figcaption>
+          <span>
+            <strong>Bow in the worst case, {worst.name}</strong>: seen from the device side, board behind; hatched
+            beyond the limit, cross at the largest
+          </span>
+          <Legend top={model.limits.bow} limited caption="Bow against the limit, µm" unit="µm" scale={1000} />
+        </figcaption>
+        <PlanMap
+          paper
+          head={{ model, result, caseName: worst.name }}
+          width={WIDE}
+          pixelRatio={ON_PAPER}
+          label={`Map of the bow in case ${worst.name}: ${signedMicrometres(worst.bow.value)} micrometres at site ${worst.bow.site}`}
+        />
+      </figure>
+      {tension && scale && (
+        <figure className="report-map">
+          <figcaption>
+            <span>
+              <strong>Tension on the body in its worst case, {tension.caseName}</strong>: the larger of either face
+            </span>
+            <Legend top={scale.top} limited={scale.limited} caption="Tension, MPa" unit="MPa" scale={1} />
+          </figcaption>
+          <PlanMap
+            paper
+            quantity="tension"
+            head={tension}
+            width={WIDE}
+            pixelRatio={ON_PAPER}
+            label={`Map of the tension on the body, allowed up to ${stressDigits(scale.top)} MPa`}
+          />
+        </figure>
+      )}
+      {cases.length > 1 && (
+        <div className="report-small-maps">
+          {cases.slice(0, MOST_SMALL).map(({ name, bow }) => (
+            <figure key={name}>
+              <PlanMap
+                paper
+                detail="outlines"
+                head={{ model, result, caseName: name }}
+                width={SMALL}
+                pixelRatio={ON_PAPER}
+                label={`Map of the bow in case ${name}`}
+              />
+              <figcaption>
+                <strong>{name}</strong> {signedMicrometres(bow.value)} µm, {bowPlace(bow)}
+              </figcaption>
+            </figure>
+          ))}
+        </div>
+      )}
+    </>
+  );
+}

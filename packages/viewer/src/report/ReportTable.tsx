@@ -1,0 +1,59 @@
+import type { NumberRows } from '../format/number-rows.ts';
+
+interface ReportTableProps extends NumberRows {
+  readonly title: string;
+  /** Under the table, in small print. */
+  readonly note?: string | undefined;
+  /** Whether cells read as words rather than numbers. */
+  readonly words?: boolean;
+  readonly testId?: string;
+}
+
+/** A table of no more rows stays on one page. */
+const SHORT = 14;
+/** A word longer than this may be broken anywhere, lest it push the table off the page. */
+const LONG_WORD = /\S{25}/;
+
+/** A table of the report. Its head comes again on every page that it runs over. */
+export function ReportTable({ title, columns, rows, note, words = false, testId }: ReportTableProps) {
+  if (rows.length === 0) return null;
+  return (
+    <table
+      className="report-table"
+      data-words={words || undefined}
+      data-short={rows.length <= SHORT || undefined}
+      data-testid={testId}
+    >
+      <caption>
+        {title}
+        {note !== undefined && <small> {note}</small>}
+      </caption>
+      <thead>
+        <tr>
+          {columns.map((column, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a column is its place; cases may share a name
+            <th key={i} scope="col" data-long={LONG_WORD.test(column) || undefined}>
+              {column}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, ...cells], r) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the report
+          <tr key={r}>
+            <th scope="row" data-long={LONG_WORD.test(name) || undefined}>
+              {name}
+            </th>
+            {cells.map((cell, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: as the columns
+              <td key={i} data-long={LONG_WORD.test(cell) || undefined}>
+                {cell}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

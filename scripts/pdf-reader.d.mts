@@ -1,0 +1,2 @@
+/** Whether pdftotext is on this machine. */
+export function hasPdfReader(): boolean;
