@@ -8,6 +8,7 @@ import { createNoticeStore, type NoticeStore, notify } from './notice-store.ts';
 import { createPointerStore, type PointerStore } from './pointer-store.ts';
 import { createRunStore, type RunStore } from './run-store.ts';
 import { createViewStore, type ViewStore } from './view-store.ts';
+import type { Workbook } from './workbook.ts';
 
 /** All state of the page. The stores know nothing of React; panels and scene subscribe to what they show. */
 export interface Workbench {
@@ -21,9 +22,9 @@ export interface Workbench {
   readonly runner: Runner;
 }
 
-/** A page on a model, with its solver started. */
-export function createWorkbench(model: HeadModel, connect: Connect): Workbench {
-  const head = createHeadStore(model);
+/** A page on a workbook, or on a first head, with its solver started. */
+export function createWorkbench(start: HeadModel | Workbook, connect: Connect): Workbench {
+  const head = createHeadStore(start);
   const run = createRunStore();
   const pointer = createPointerStore();
   const notices = createNoticeStore();
