@@ -23,9 +23,9 @@ import { autosave, restoredHead } from './autosave.ts';
 import { kestrel } from './examples.ts';
 
 /** Opens the page on the head of the last visit, or on Kestrel. */
-export async function openPage(connect: Connect): Promise<void> {
+export async function openPage(connect: Connect, connectBackground: Connect): Promise<void> {
   const restored = await restoredHead();
-  const workbench = createWorkbench(restored?.model ?? kestrel, connect);
+  const workbench = createWorkbench(restored?.model ?? kestrel, connect, connectBackground);
   autosave(workbench);
   if (restored && JSON.stringify(restored.model) !== JSON.stringify(kestrel))
     notify(workbench.notices, {

@@ -1,6 +1,6 @@
 import type { HeadModel } from '@flathead/solver';
 import { type HeadStore, stateOf } from './head-store.ts';
-import { withBench, withChangedOnBench, withModel, type Workbook } from './workbook.ts';
+import { type Workbook, withBench, withChangedOnBench, withModel } from './workbook.ts';
 
 export type Change = (model: HeadModel) => HeadModel;
 
