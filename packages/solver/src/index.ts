@@ -20,7 +20,7 @@ export { type Screw, screws } from './model/screws.ts';
 export { didYouMean } from './plate/near-names.ts';
 export { type PlateProblem, plateProblemSchema } from './plate/plate-problem.ts';
 export { readPlateProblem } from './plate/read.ts';
-export { LONGEST_TEXT } from './plate/read-json.ts';
+export { LONGEST_TEXT, readJson } from './plate/read-json.ts';
 export { micrometres, usedShare } from './results/criteria/criterion.ts';
 export type * from './results/head-result.ts';
 export type { JointResult } from './results/joint.ts';

@@ -1,8 +1,8 @@
 import { useWindowEvent } from '@mantine/hooks';
 import { undo } from '../state/undo.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
-import { openModel } from './open-model.ts';
-import { saveModel } from './save-model.ts';
+import { openFile } from './open-content.ts';
+import { saveModel } from './save-file.ts';
 
 /** Keys of the whole page, and files dropped on it. */
 export function Shortcuts() {
@@ -28,8 +28,7 @@ export function Shortcuts() {
   useWindowEvent('dragover', (event) => event.preventDefault());
   useWindowEvent('drop', (event) => {
     event.preventDefault();
-    const file = event.dataTransfer?.files[0];
-    if (file) void openModel(workbench, file);
+    for (const file of event.dataTransfer?.files ?? []) void openFile(workbench, file);
   });
   return null;
 }

@@ -3,9 +3,11 @@ import { TextField } from '../panels/TextField.tsx';
 import { useWorkbench } from '../state/use-workbench.ts';
 import { ExaggerationControl } from './ExaggerationControl.tsx';
 import { ExamplesMenu } from './ExamplesMenu.tsx';
+import { FilesMenu } from './FilesMenu.tsx';
 import { Icon } from './icons.tsx';
+import { KeptMark } from './KeptMark.tsx';
 import { OpenButton } from './OpenButton.tsx';
-import { saveModel } from './save-model.ts';
+import { saveModel } from './save-file.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import styles from './top-bar.module.css';
 import { UndoButtons } from './UndoButtons.tsx';
@@ -19,7 +21,7 @@ export function TopBar() {
       <TextField path="name" name="Name of the head" className={styles.name} />
       <div className={styles.group}>
         <OpenButton />
-        <Tooltip label="Save the model file (Ctrl S)" openDelay={400}>
+        <Tooltip label="Save the head on the bench (Ctrl S)" openDelay={400}>
           <Button
             variant="subtle"
             color="gray"
@@ -32,9 +34,11 @@ export function TopBar() {
             Save
           </Button>
         </Tooltip>
+        <FilesMenu />
         <ExamplesMenu />
       </div>
       <UndoButtons />
+      <KeptMark />
       <span className={styles.gap} />
       <ExaggerationControl />
       <ThemeSwitch />
