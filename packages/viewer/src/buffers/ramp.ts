@@ -24,21 +24,33 @@ export const RAMP = [
 export const OVER = '#f0592a';
 export const OVER_DARK = '#7d1d08';
 
-const colour = scaleLinear<string>()
-  .domain(RAMP.map((_, i) => i / (RAMP.length - 1)))
-  .range(RAMP)
-  .clamp(true);
+/** The same steps of lightness from bare ceramic through ochre to umber. */
+const MORE = [
+  '#f4f0e3',
+  '#e6dbbd',
+  '#dac599',
+  '#cfaf76',
+  '#c39855',
+  '#b78236',
+  '#a96b16',
+  '#995600',
+  '#834500',
+  '#6c3709',
+  '#562808',
+] as const;
 
-/** Colour of a share of the limit, `rgb(r, g, b)`; beyond one that of the limit. */
-function rampColour(share: number): string {
-  return colour(share);
-}
+/** Colours of a difference: less (towards the board) in ink, none bare, more in umber. */
+export const SIGNED_RAMP: readonly string[] = [...RAMP.toReversed(), ...MORE.slice(1)];
 
-/** `[4 * n]` bytes r, g, b, a of the ramp, for a texture. */
-export function rampBytes(n: number): Uint8Array {
+/** `[4 * n]` bytes r, g, b, a of a ramp of equal steps, for a texture. */
+export function rampBytes(n: number, ramp: readonly string[] = RAMP): Uint8Array {
+  const colour = scaleLinear<string>()
+    .domain(ramp.map((_, i) => i / (ramp.length - 1)))
+    .range(ramp)
+    .clamp(true);
   const bytes = new Uint8Array(4 * n);
   for (let i = 0; i < n; i++) {
-    const [r, g, b] = rampColour(i / (n - 1))
+    const [r, g, b] = colour(i / (n - 1))
       .match(/\d+/g)!
       .map(Number);
     bytes.set([r, g, b, 255], 4 * i);

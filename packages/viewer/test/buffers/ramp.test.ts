@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { OVER, RAMP, rampBytes } from '../../src/buffers/ramp.ts';
+import { OVER, RAMP, rampBytes, SIGNED_RAMP } from '../../src/buffers/ramp.ts';
 
 /** OKLab of a colour (Bjorn Ottosson 2020, "A perceptual color space for image processing"). */
 function okLab(hex: string): [number, number, number] {
@@ -35,6 +35,13 @@ describe('ramp', () => {
     const over = okLab(OVER);
     for (const stop of stops) expect(Math.hypot(...stop.map((value, k) => value - over[k]))).toBeGreaterThan(0.2);
     expect(Math.abs(over[0] - stops[stops.length - 1][0])).toBeGreaterThan(0.25);
+  });
+
+  it('is as light at a difference as at its opposite, so that neither sign looks larger', () => {
+    const signed = SIGNED_RAMP.map(okLab);
+    signed.forEach(([l], i) => {
+      expect(Math.abs(l - signed[signed.length - 1 - i][0])).toBeLessThan(0.02);
+    });
   });
 
   it('fills a texture from the first stop to the last', () => {
