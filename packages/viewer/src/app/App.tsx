@@ -1,5 +1,5 @@
 import { MantineProvider } from '@mantine/core';
-import { Suspense, useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { NumbersPanel } from '../panels/NumbersPanel.tsx';
 import { Recipe } from '../panels/Recipe.tsx';
 import { VerdictStrip } from '../panels/VerdictStrip.tsx';
@@ -12,7 +12,10 @@ import { Shortcuts } from './Shortcuts.tsx';
 import { TopBar } from './TopBar.tsx';
 import { theme } from './theme.ts';
 
-/** The page: bar, recipe, verdict, stage. */
+const Shelf = lazy(() => import('../shelf/Shelf.tsx'));
+const Compare = lazy(() => import('../shelf/Compare.tsx'));
+
+/** The page: bar, recipe, verdict, stage, shelf. */
 export function App({ workbench }: { workbench: Workbench }) {
   const [Stage] = useState(() => lazyStage(workbench.run));
   return (
@@ -29,7 +32,13 @@ export function App({ workbench }: { workbench: Workbench }) {
                 <Stage />
               </Suspense>
               <NumbersPanel />
+              <Suspense>
+                <Compare />
+              </Suspense>
             </div>
+            <Suspense fallback={<div className={styles.shelf} />}>
+              <Shelf />
+            </Suspense>
           </main>
         </div>
         <Notices />

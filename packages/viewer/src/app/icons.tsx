@@ -15,6 +15,10 @@ const STROKES = {
   marginal: 'M4 11.2c2-3.4 4-3.4 6-1.2s4 2.2 6-1.2',
   fail: 'M10 4.5v7M10 15.2v.3',
   stop: 'M6 6h8v8H6z',
+  more: 'M5 10h.01M10 10h.01M15 10h.01',
+  copy: 'M7.5 7.5h8v8h-8zM12.5 7.5v-3h-8v8h3',
+  compare: 'M3.5 5.5h5.5v9H3.5zM11 5.5h5.5v9H11z',
+  up: 'M5.5 12 10 7.5 14.5 12',
 } as const;
 
 export type IconName = keyof typeof STROKES;

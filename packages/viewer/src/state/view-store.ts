@@ -14,6 +14,12 @@ export interface ViewState {
   readonly homeCalls: number;
   /** Fasteners opposite the dragged one move with it. */
   readonly mirror: boolean;
+  /** Whether the cards of the shelf are in sight; `null` = when there are several variants. */
+  readonly shelf: boolean | null;
+  /** Variant that the others are compared with; `null`, or one that is gone = the first. */
+  readonly reference: string | null;
+  /** Whether the variant on the bench is compared with another one in full. */
+  readonly comparing: boolean;
 }
 
 export function createViewStore() {
@@ -25,6 +31,9 @@ export function createViewStore() {
     view: 'perspective',
     homeCalls: 0,
     mirror: false,
+    shelf: null,
+    reference: null,
+    comparing: false,
   }));
 }
 

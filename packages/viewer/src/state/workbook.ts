@@ -63,6 +63,14 @@ export function withoutVariant(book: Workbook, id: string): Workbook {
   return { variants: left, bench: bench === id ? left[Math.min(at, left.length - 1)].id : bench };
 }
 
+/** The workbook with a variant back that was taken out, at its place. */
+export function withReturned(book: Workbook, variant: Variant, place: number): Workbook {
+  const known = book.variants.some(({ id }) => id === variant.id);
+  return known || book.variants.length >= MOST_VARIANTS
+    ? book
+    : { ...book, variants: book.variants.toSpliced(place, 0, variant) };
+}
+
 /** The workbook with a variant at another place, counted from 0. */
 export function withVariantAt(book: Workbook, id: string, place: number): Workbook {
   const { variants } = book;
