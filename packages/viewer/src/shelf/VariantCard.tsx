@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { PlanMap } from '../charts/PlanMap.tsx';
 import type { HeadInCase } from '../charts/plan-field.ts';
 import { differenceText } from '../state/difference/differences.ts';
@@ -24,6 +24,10 @@ export function VariantCard({ variant, onDropped }: { variant: Variant; onDroppe
   const [renaming, setRenaming] = useState(false);
   const [over, setOver] = useState(false);
   const words = differenceText(changes);
+  const card = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (id === bench) card.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [id, bench]);
   const keys = (event: KeyboardEvent): void => {
     const by = event.key === 'ArrowLeft' ? -1 : event.key === 'ArrowRight' ? 1 : 0;
     if (event.ctrlKey || event.metaKey || (by === 0 && event.key !== 'F2' && event.key !== 'Delete')) return;
@@ -35,6 +39,7 @@ export function VariantCard({ variant, onDropped }: { variant: Variant; onDroppe
   };
   return (
     <li
+      ref={card}
       className={styles.card}
       data-testid={`variant-${model.name}`}
       data-bench={id === bench || undefined}

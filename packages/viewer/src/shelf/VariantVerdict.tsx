@@ -27,16 +27,16 @@ export function VariantVerdict({ model, short = false }: { model: HeadModel; sho
       <span className={styles.verdict} data-outcome={outcome} data-testid="variant-outcome">
         <Icon name={outcome} size={13} weight={2.2} />
         {WORDS[outcome]}
+        {!short && bow && (
+          <span className={styles.margin}>
+            {micrometreDigits(bow.limit - bow.value)} µm {bow.value > bow.limit ? 'over' : 'left'}
+          </span>
+        )}
       </span>
       {bow && (
         <span className={styles.bow}>
           <b data-testid="variant-bow">{micrometreDigits(bow.value)}</b>
           {short ? '' : bow.error === null ? '' : ` ±${errorText(bow.error)}`} of {fieldText(bow.limit * 1000)} µm
-          {!short && (
-            <span className={styles.margin}>
-              {micrometreDigits(bow.limit - bow.value)} {bow.value > bow.limit ? 'over' : 'left'}
-            </span>
-          )}
         </span>
       )}
     </>
