@@ -1,6 +1,7 @@
 import type { CriterionVerdict, Verdict } from '@flathead/solver';
 import { Icon } from '../app/icons.tsx';
 import { CRITERION_NAMES, criterionDigits, criterionLimit, criterionUnit } from '../format/criterion-text.ts';
+import { levelDecimals } from '../state/waterfall.ts';
 import styles from './compare.module.css';
 
 /** The criteria of two heads beside each other. */
@@ -55,7 +56,11 @@ function Cell({ criterion }: { criterion: CriterionVerdict | undefined }) {
   );
 }
 
+/** A length as the difference of the two values shown, so that the row adds up. */
 function differenceOf(from: CriterionVerdict, to: CriterionVerdict): string {
-  const amount = criterionDigits(to.value - from.value, to);
+  const decimals = levelDecimals([1000 * from.value, 1000 * to.value]);
+  const shown = ({ value }: CriterionVerdict): number => Number((1000 * value).toFixed(decimals));
+  const amount =
+    to.unit === 'mm' ? Math.abs(shown(to) - shown(from)).toFixed(decimals) : criterionDigits(to.value - from.value, to);
   return `${to.value < from.value ? '−' : '+'}${amount} ${criterionUnit(to)}`.trim();
 }

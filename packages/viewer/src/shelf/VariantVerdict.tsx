@@ -44,7 +44,7 @@ export function VariantVerdict({ model, short = false }: { model: HeadModel; sho
 }
 
 /** Numerical error, um, to a digit or two. */
-export function errorText(millimetres: number): string {
+function errorText(millimetres: number): string {
   const um = Math.abs(millimetres) * 1000;
   return um < 0.01 ? '<0.01' : um.toFixed(um >= 1 ? 1 : 2);
 }

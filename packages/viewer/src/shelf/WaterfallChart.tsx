@@ -52,7 +52,7 @@ export function WaterfallChart({ falls, decimals, names, limit, unit }: Waterfal
         return (
           <g key={key} data-testid={total ? 'waterfall-total' : 'waterfall-step'}>
             <text className={total ? styles.totalName : styles.stepName} x={0} y={y + 19}>
-              {shortened(words)}
+              {shortened(words, total ? 42 : 50)}
               <title>{words}</title>
             </text>
             {!total && <line className={styles.lead} x1={x(from)} x2={x(from)} y1={y - 6} y2={y + 6} />}
@@ -84,8 +84,8 @@ function signedText(steps: number, decimals: number): string {
   return `${sign}${amountText(Math.abs(steps), decimals)}`;
 }
 
-function shortened(words: string): string {
-  return words.length > 52 ? `${words.slice(0, 50)}…` : words;
+function shortened(words: string, most: number): string {
+  return words.length > most ? `${words.slice(0, most - 1)}…` : words;
 }
 
 function spoken(

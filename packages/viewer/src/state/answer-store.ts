@@ -36,12 +36,6 @@ export function answerOf({ answers }: AnswerState, model: HeadModel): FullAnswer
   return answers.get(answerKey(model)) ?? null;
 }
 
-/** The full result of a head; `null` where there is none. It may bear the name of a head that is otherwise the same. */
-export function resultOf(state: AnswerState, model: HeadModel): HeadResult | null {
-  const answer = answerOf(state, model);
-  return answer?.kind === 'solved' ? answer.result : null;
-}
-
 /** Keeps an answer; the oldest gives way. */
 export function keepAnswer(store: AnswerStore, model: HeadModel, answer: FullAnswer): void {
   store.setState(({ answers }) => {
