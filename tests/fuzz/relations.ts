@@ -10,7 +10,7 @@ type Supports = NonNullable<PlateProblem['supports']>;
 type Section = PlateProblem['section'];
 
 /** A sensible plate and the largest |w| on it. */
-export function plateOfSeed(seed: number): PlateProblem {
+function plateOfSeed(seed: number): PlateProblem {
   return fc.sample(fc.noBias(plateProblems), { seed, numRuns: 1 })[0];
 }
 

@@ -1,4 +1,3 @@
-/// <reference path="./papaparse.d.ts" />
 import Papa from 'papaparse';
 import { Fault } from '../fault/fault.ts';
 import { LONGEST_TEXT } from '../plate/read-json.ts';
@@ -63,7 +62,7 @@ export function readTable(text: string, what: string): Table {
   let line = 1;
   let from = 0;
   const source = delimiter === ' ' ? body.replace(/[^\S\n]+/g, ' ').replace(/^ | $/gm, '') : body;
-  Papa.parse(source, {
+  Papa.parse<string[]>(source, {
     delimiter,
     newline: '\n',
     step({ data, errors, meta }) {

@@ -14,4 +14,5 @@ function breathe(): Promise<void> {
   });
 }
 
-expose(solverService(breathe, startWebCrew()));
+// A page may ask for a solver without helpers, which leaves the other processors alone, by the end of its name.
+expose(solverService(breathe, self.name.endsWith('-alone') ? null : startWebCrew()));

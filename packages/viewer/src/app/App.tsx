@@ -1,5 +1,5 @@
 import { MantineProvider } from '@mantine/core';
-import { Suspense, useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { NumbersPanel } from '../panels/NumbersPanel.tsx';
 import { Recipe } from '../panels/Recipe.tsx';
 import { VerdictStrip } from '../panels/VerdictStrip.tsx';
@@ -15,7 +15,10 @@ import { SkipLinks } from './SkipLinks.tsx';
 import { TopBar } from './TopBar.tsx';
 import { theme } from './theme.ts';
 
-/** The page: bar, recipe, verdict, stage; another page over them where the address names one. */
+const Shelf = lazy(() => import('../shelf/Shelf.tsx'));
+const Compare = lazy(() => import('../shelf/Compare.tsx'));
+
+/** The page: bar, recipe, verdict, stage, shelf; another page over them where the address names one. */
 export function App({ workbench }: { workbench: Workbench }) {
   const [Stage] = useState(() => lazyStage(workbench.run));
   return (
@@ -33,7 +36,13 @@ export function App({ workbench }: { workbench: Workbench }) {
                 <Stage />
               </Suspense>
               <NumbersPanel />
+              <Suspense>
+                <Compare />
+              </Suspense>
             </div>
+            <Suspense fallback={<div className={styles.shelf} />}>
+              <Shelf />
+            </Suspense>
           </main>
           <PageView />
         </div>

@@ -1,5 +1,6 @@
 import { Button, Menu } from '@mantine/core';
 import { useWorkbench } from '../state/use-workbench.ts';
+import { withVariant } from '../state/workbook.ts';
 import { examples } from './examples.ts';
 import { Icon } from './icons.tsx';
 import styles from './top-bar.module.css';
@@ -26,7 +27,7 @@ export function ExamplesMenu() {
           <Menu.Item
             key={label}
             onClick={() => {
-              history.edit(() => model);
+              history.editBook((book) => withVariant(book, model));
               view.setState(({ homeCalls }) => ({ caseName: null, exaggeration: null, homeCalls: homeCalls + 1 }));
             }}
           >

@@ -2,7 +2,7 @@ import { Button, Tooltip } from '@mantine/core';
 import { useRef } from 'react';
 import { useWorkbench } from '../state/use-workbench.ts';
 import { Icon } from './icons.tsx';
-import { openModel } from './open-model.ts';
+import { openFile } from './open-content.ts';
 import styles from './top-bar.module.css';
 
 export function OpenButton() {
@@ -10,7 +10,7 @@ export function OpenButton() {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
-      <Tooltip label="Open a model file, or drop it on the page (Ctrl O)" openDelay={400}>
+      <Tooltip label="Open a head or a workbook, or drop the file on the page (Ctrl O)" openDelay={400}>
         <Button
           variant="subtle"
           color="gray"
@@ -33,7 +33,7 @@ export function OpenButton() {
         onChange={(event) => {
           const field = event.currentTarget;
           const file = field.files?.[0];
-          if (file) void openModel(workbench, file);
+          if (file) void openFile(workbench, file);
           field.value = '';
         }}
       />

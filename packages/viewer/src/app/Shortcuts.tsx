@@ -1,6 +1,6 @@
 import { useWindowEvent } from '@mantine/hooks';
 import { useWorkbench } from '../state/use-workbench.ts';
-import { openModel } from './open-model.ts';
+import { openFile } from './open-content.ts';
 import { shortcutFor } from './shortcuts.ts';
 import { singleKeys } from './single-keys.ts';
 
@@ -17,8 +17,7 @@ export function Shortcuts() {
   useWindowEvent('dragover', (event) => event.preventDefault());
   useWindowEvent('drop', (event) => {
     event.preventDefault();
-    const file = event.dataTransfer?.files[0];
-    if (file) void openModel(workbench, file);
+    for (const file of event.dataTransfer?.files ?? []) void openFile(workbench, file);
   });
   return null;
 }

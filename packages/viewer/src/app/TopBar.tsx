@@ -3,12 +3,14 @@ import { TextField } from '../panels/TextField.tsx';
 import { useWorkbench } from '../state/use-workbench.ts';
 import { ExaggerationControl } from './ExaggerationControl.tsx';
 import { ExamplesMenu } from './ExamplesMenu.tsx';
+import { FilesMenu } from './FilesMenu.tsx';
 import { Icon } from './icons.tsx';
+import { KeptMark } from './KeptMark.tsx';
 import { KeysButton } from './KeysButton.tsx';
 import { NewButton } from './NewButton.tsx';
 import { OpenButton } from './OpenButton.tsx';
 import { PageTabs } from './PageTabs.tsx';
-import { saveModel } from './save-model.ts';
+import { saveModel } from './save-file.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import styles from './top-bar.module.css';
 import { UndoButtons } from './UndoButtons.tsx';
@@ -23,7 +25,7 @@ export function TopBar() {
       <div className={styles.group}>
         <NewButton />
         <OpenButton />
-        <Tooltip label="Save the model file (Ctrl S)" openDelay={400}>
+        <Tooltip label="Save the head on the bench (Ctrl S)" openDelay={400}>
           <Button
             variant="subtle"
             color="gray"
@@ -36,9 +38,11 @@ export function TopBar() {
             Save
           </Button>
         </Tooltip>
+        <FilesMenu />
         <ExamplesMenu />
       </div>
       <UndoButtons />
+      <KeptMark />
       <PageTabs />
       <span className={styles.gap} />
       <ExaggerationControl />

@@ -17,6 +17,10 @@ const STROKES = {
   print: 'M6 7V3.5h8V7M6 14H3.5V8.5A1.5 1.5 0 0 1 5 7h10a1.5 1.5 0 0 1 1.5 1.5V14H14M6 11.5h8v5H6z',
   stop: 'M6 6h8v8H6z',
   play: 'M7 5l8 5-8 5z',
+  more: 'M5 10h.01M10 10h.01M15 10h.01',
+  copy: 'M7.5 7.5h8v8h-8zM12.5 7.5v-3h-8v8h3',
+  compare: 'M3.5 5.5h5.5v9H3.5zM11 5.5h5.5v9H11z',
+  up: 'M5.5 12 10 7.5 14.5 12',
 } as const;
 
 export type IconName = keyof typeof STROKES;

@@ -17,24 +17,36 @@ import './theme.css';
 import { createRoot } from 'react-dom/client';
 import type { Connect } from '../solver-client/runner.ts';
 import { notify } from '../state/notice-store.ts';
-import { createWorkbench } from '../state/workbench.ts';
+import { createWorkbench, type Workbench } from '../state/workbench.ts';
+import { benchModel, type Workbook, workbookOf } from '../state/workbook.ts';
 import { App } from './App.tsx';
-import { autosave, restoredHead } from './autosave.ts';
 import { kestrel } from './examples.ts';
 import { keepOffline } from './keep-offline.ts';
+import { KeepingContext, keepWork, keptWork } from './keep-work.ts';
+import { replaceBook } from './open-content.ts';
 
-/** Opens the page on the head of the last visit, or on Kestrel. */
-export async function openPage(connect: Connect): Promise<void> {
-  const restored = await restoredHead();
-  const workbench = createWorkbench(restored?.model ?? kestrel, connect);
-  autosave(workbench);
+/** Opens the page on the work of the last visit, or on Kestrel. */
+export async function openPage(connect: Connect, connectBackground: Connect): Promise<void> {
+  const found = await keptWork();
+  const workbench = createWorkbench(found.book ?? kestrel, connect, connectBackground);
+  if (found.book && (found.book.variants.length > 1 || benchModel(found.book).name !== kestrel.name))
+    tellRestored(workbench, found.book, new Date(found.at));
+  const keeping = keepWork(workbench, found);
   keepOffline(workbench);
-  if (restored && JSON.stringify(restored.model) !== JSON.stringify(kestrel))
-    notify(workbench.notices, {
-      tone: 'info',
-      title: 'Your last head is back',
-      text: `${restored.model.name}, as left on ${restored.at.toLocaleString()}.`,
-      action: { label: 'Start from Kestrel', run: () => workbench.history.edit(() => kestrel) },
-    });
-  createRoot(document.getElementById('root')!).render(<App workbench={workbench} />);
+  createRoot(document.getElementById('root')!).render(
+    <KeepingContext value={keeping}>
+      <App workbench={workbench} />
+    </KeepingContext>,
+  );
+}
+
+function tellRestored(workbench: Workbench, book: Workbook, at: Date): void {
+  const others = book.variants.length - 1;
+  const more = others === 0 ? '' : ` and ${others} ${others === 1 ? 'variant' : 'variants'} more`;
+  notify(workbench.notices, {
+    tone: 'info',
+    title: 'Your last work is back',
+    text: `${benchModel(book).name}${more}, as left on ${at.toLocaleString()}.`,
+    action: { label: 'Start from Kestrel', run: () => replaceBook(workbench, workbookOf([kestrel])) },
+  });
 }

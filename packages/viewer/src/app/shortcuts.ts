@@ -1,6 +1,6 @@
 import { undo } from '../state/undo.ts';
 import type { Workbench } from '../state/workbench.ts';
-import { saveModel } from './save-model.ts';
+import { saveModel } from './save-file.ts';
 
 /** A key of the page: what it does, and how it is told. The one table of them; the sheet of keys shows it. */
 export interface Shortcut {

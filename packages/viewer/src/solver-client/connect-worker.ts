@@ -7,10 +7,11 @@ let started = 0;
 /**
  * Starts the solver in a worker. Its death is heard of by an error event, or by the release of the lock it holds.
  *
+ * @param helped with helper threads where memory can be shared
  * @returns the connection for who listens to a death from now on; one that happened before is told at once
  */
-function startWorker(): (onLost: (reason: string) => void) => Connection {
-  const name = `flathead-solver-${Date.now().toString(36)}-${++started}`;
+function startWorker(helped = true): (onLost: (reason: string) => void) => Connection {
+  const name = `flathead-solver-${Date.now().toString(36)}-${++started}${helped ? '' : '-alone'}`;
   const worker = new Worker(new URL('./solver-worker.ts', import.meta.url), { type: 'module', name });
   let death: string | null = null;
   let tell: ((reason: string) => void) | null = null;
@@ -40,3 +41,6 @@ export function earlySolver(): Connect {
     return connect(onLost);
   };
 }
+
+/** Solvers that leave the other processors to the bench. */
+export const backgroundSolver: Connect = (onLost) => startWorker(false)(onLost);

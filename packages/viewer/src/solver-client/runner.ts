@@ -33,6 +33,8 @@ export interface RunnerEvents {
 
 export interface Runner {
   solve(model: HeadModel, quality: Quality): void;
+  /** Delivers nothing of what was asked so far; the solver goes on with what comes next. */
+  forget(): void;
   /** Ends what is being solved by ending the solver; a fresh one starts with the next request. */
   stop(): void;
 }
@@ -143,6 +145,12 @@ export function createRunner(connect: Connect, events: RunnerEvents): Runner {
       waiting = { run: ++run, model, quality, losses: 0 };
       events.solving(model);
       send();
+    },
+    forget() {
+      waiting = null;
+      delivered = ++run;
+      if (connection?.newest) Atomics.store(connection.newest, 0, run);
+      events.solving(null);
     },
     stop() {
       const last = newest();

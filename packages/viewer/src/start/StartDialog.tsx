@@ -18,6 +18,7 @@ import { HelpLine } from '../panels/HelpLine.tsx';
 import { withValue } from '../state/set-value.ts';
 import { boxOf } from '../state/shape-box.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
+import { withVariant } from '../state/workbook.ts';
 import { PresetRow } from './PresetRow.tsx';
 import { BODIES, FASTENERS, FIRST_DRAFT, FRAMES, PATTERNS, PROBES } from './presets.ts';
 import { type Answers, StartField } from './StartField.tsx';
@@ -46,7 +47,7 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
   const ready = model !== null && doubts.size === 0;
   const make = (): void => {
     if (!ready) return;
-    history.edit(() => model);
+    history.editBook((book) => withVariant(book, model));
     view.setState(({ homeCalls }) => ({ caseName: null, exaggeration: null, homeCalls: homeCalls + 1 }));
     // Nothing outside takes the focus while the dialog is open.
     flushSync(onClose);

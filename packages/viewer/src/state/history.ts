@@ -1,5 +1,6 @@
 import type { HeadModel } from '@flathead/solver';
-import type { HeadStore } from './head-store.ts';
+import { type HeadStore, stateOf } from './head-store.ts';
+import { type Workbook, withBench, withChangedOnBench, withModel } from './workbook.ts';
 
 export type Change = (model: HeadModel) => HeadModel;
 
@@ -15,25 +16,42 @@ export interface Gesture {
 }
 
 export interface History {
-  /** One change, one step of undo. */
+  /** One change of the head on the bench, one step of undo. */
   edit(change: Change): void;
+  /** One change of the workbook, one step of undo unless it only puts another variant on the bench. */
+  editBook(change: (book: Workbook) => Workbook): void;
+  /** Puts a variant on the bench; no step of undo. */
+  putOnBench(id: string): void;
   /** Begins a gesture; one that is still open is ended first. */
   begin(): Gesture;
   undo(): void;
   redo(): void;
 }
 
-/** Edits of a head store in steps of undo. */
+/** Edits of the document in steps of undo. */
 export function createHistory(store: HeadStore): History {
   const steps = store.temporal;
   let open: Gesture | null = null;
 
-  const apply = (change: Change): boolean => {
-    const { model } = store.getState();
-    const next = change(model);
-    if (next === model) return false;
-    store.setState({ model: next });
+  const applyToBook = (change: (book: Workbook) => Workbook): boolean => {
+    const { book } = store.getState();
+    const next = change(book);
+    if (next === book) return false;
+    store.setState(stateOf(next));
     return true;
+  };
+  const apply = (change: Change): boolean =>
+    applyToBook((book) => withModel(book, book.bench, change(store.getState().model)));
+  const editBook = (change: (book: Workbook) => Workbook): void => {
+    open?.end();
+    applyToBook(change);
+  };
+
+  const step = (which: 'undo' | 'redo') => (): void => {
+    open?.end();
+    const before = store.getState().book;
+    steps.getState()[which]();
+    applyToBook((book) => withChangedOnBench(book, before));
   };
 
   const begin = (): Gesture => {
@@ -69,14 +87,10 @@ export function createHistory(store: HeadStore): History {
       open?.end();
       apply(change);
     },
+    editBook,
+    putOnBench: (id) => editBook((book) => withBench(book, id)),
     begin,
-    undo() {
-      open?.end();
-      steps.getState().undo();
-    },
-    redo() {
-      open?.end();
-      steps.getState().redo();
-    },
+    undo: step('undo'),
+    redo: step('redo'),
   };
 }

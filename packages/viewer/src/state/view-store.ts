@@ -34,6 +34,12 @@ export interface ViewState {
   readonly sectionOpen: boolean;
   /** Line of the section; `null` = the row of the worst site. */
   readonly section: SectionLine | null;
+  /** Whether the cards of the shelf are in sight; `null` = when there are several variants. */
+  readonly shelf: boolean | null;
+  /** Variant that the others are compared with; `null`, or one that is gone = the first. */
+  readonly reference: string | null;
+  /** Whether the variant on the bench is compared with another one in full. */
+  readonly comparing: boolean;
 }
 
 export function createViewStore() {
@@ -53,6 +59,9 @@ export function createViewStore() {
     grid: 0.1,
     sectionOpen: false,
     section: null,
+    shelf: null,
+    reference: null,
+    comparing: false,
   }));
 }
 

@@ -169,20 +169,12 @@ export function* bestPlacements(
 }
 
 /** What positions on or off the grid give. @param stands whose first columns always hold */
-export function readingAt(field: Field, stands: readonly Stand[], points: readonly Point[]): Reading {
+function readingAt(field: Field, stands: readonly Stand[], points: readonly Point[]): Reading {
   const own = stands.map(({ ground, columns, fixed, always }) => {
     const made = points.map((at) => columnOf(ground, field.placeAt(at)));
     return standOn(ground, [...columns.slice(0, always), ...made], fixed, always);
   });
   return fieldJudge(field, own, points.length).reading(points.map((_, i) => field.always.length + i));
-}
-
-/** Stands with only what always holds, for {@link readingAt}. */
-export function bareStands(field: Field): Stand[] {
-  return field.grounds.map((ground) => {
-    const columns = field.always.map((place) => columnOf(ground, place));
-    return standOn(ground, columns, field.fixed, columns.length);
-  });
 }
 
 /** Grid positions that keep the least clearance, and the spacing from the fasteners that stay. */

@@ -52,7 +52,7 @@ export function placePlateSupports(problem: PlateProblem, plan: PlatePlacementPl
 }
 
 /** A plate as a field to search in; its own supports stay. */
-export function plateField(problem: PlateProblem, plan: PlatePlacementPlan): Field {
+function plateField(problem: PlateProblem, plan: PlatePlacementPlan): Field {
   const clock = stopwatch();
   const over = problem.report?.over;
   const meshed = meshPlate({ ...problem, supports: [] }, [], 1, clock, isCoupled(problem));

@@ -1,0 +1,86 @@
+import { Icon } from '../app/icons.tsx';
+import { useView, useWorkbench } from '../state/use-workbench.ts';
+import { withVariantAt } from '../state/workbook.ts';
+import styles from './shelf.module.css';
+import { useBook, useReference } from './use-shelf.ts';
+import { VariantCard } from './VariantCard.tsx';
+import { VariantVerdict } from './VariantVerdict.tsx';
+import { duplicate } from './variant-actions.ts';
+
+/** The variants side by side, under the stage: folded to one line, or as cards. */
+export default function Shelf() {
+  const workbench = useWorkbench();
+  const { history, view } = workbench;
+  const { variants, bench } = useBook();
+  const reference = useReference();
+  const chosen = useView(({ shelf }) => shelf);
+  const comparing = useView((state) => state.comparing);
+  const open = chosen ?? variants.length > 1;
+  const several = variants.length > 1;
+  return (
+    <section className={styles.shelf} aria-label="Shelf of variants" data-testid="shelf">
+      <div className={styles.head}>
+        <button
+          type="button"
+          className={styles.toggle}
+          aria-expanded={open}
+          data-testid="shelf-toggle"
+          onClick={() => view.setState({ shelf: !open })}
+        >
+          <Icon name={open ? 'down' : 'up'} size={14} />
+          Shelf
+          <span className={styles.count}>{variants.length}</span>
+        </button>
+        {!open && (
+          <ul className={styles.chips}>
+            {variants.map(({ id, model }) => (
+              <li key={id}>
+                <button
+                  type="button"
+                  className={styles.chip}
+                  aria-current={id === bench}
+                  onClick={() => history.putOnBench(id)}
+                >
+                  <span className={styles.chipName}>{model.name}</span>
+                  <VariantVerdict model={model} short />
+                </button>
+              </li>
+            ))}
+          </ul>
+        )}
+        <span className={styles.gap}>{open && several ? `Differences from ${reference.model.name}` : ''}</span>
+        <button
+          type="button"
+          className={styles.act}
+          data-testid="duplicate"
+          title="A copy of the head on the bench, to be changed"
+          onClick={() => duplicate(workbench, bench)}
+        >
+          <Icon name="copy" size={15} /> Duplicate
+        </button>
+        <button
+          type="button"
+          className={styles.act}
+          data-testid="compare"
+          aria-pressed={comparing && several}
+          disabled={!several}
+          title={several ? `Compare the head on the bench with ${reference.model.name}` : 'Duplicate the head first'}
+          onClick={() => view.setState({ comparing: !comparing })}
+        >
+          <Icon name="compare" size={15} /> Compare
+        </button>
+      </div>
+      {open && (
+        <ul className={styles.cards}>
+          {variants.map((variant, place) => (
+            <VariantCard
+              key={variant.id}
+              variant={variant}
+              onDropped={(dragged) => history.editBook((book) => withVariantAt(book, dragged, place))}
+            />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+import type { HeadModel } from '@flathead/solver';
+import { Icon } from '../app/icons.tsx';
+import { fieldText, micrometreDigits } from '../format/number.ts';
+import styles from './shelf.module.css';
+import { useFullAnswer, useNewestResult } from './use-shelf.ts';
+
+const WORDS = { pass: 'Pass', marginal: 'Marginal', fail: 'Fail' } as const;
+
+/** What a variant is worth: outcome, bow with its error against the limit, and what is left of it. */
+export function VariantVerdict({ model, short = false }: { model: HeadModel; short?: boolean }) {
+  const result = useNewestResult(model);
+  const answer = useFullAnswer(model);
+  if (result === null)
+    return answer?.kind === 'refused' ? (
+      <span className={styles.verdict} data-outcome="none" title={answer.fault.message}>
+        No answer{short ? '' : `: ${answer.fault.message}`}
+      </span>
+    ) : (
+      <span className={styles.verdict} data-outcome="none">
+        Waits to be solved
+      </span>
+    );
+  const { outcome, criteria } = result.verdict;
+  const bow = criteria.find(({ criterion }) => criterion === 'bow');
+  return (
+    <>
+      <span className={styles.verdict} data-outcome={outcome} data-testid="variant-outcome">
+        <Icon name={outcome} size={13} weight={2.2} />
+        {WORDS[outcome]}
+        {!short && bow && (
+          <span className={styles.margin}>
+            {micrometreDigits(bow.limit - bow.value)} µm {bow.value > bow.limit ? 'over' : 'left'}
+          </span>
+        )}
+      </span>
+      {bow && (
+        <span className={styles.bow}>
+          <b data-testid="variant-bow">{micrometreDigits(bow.value)}</b>
+          {short ? '' : bow.error === null ? '' : ` ±${errorText(bow.error)}`} of {fieldText(bow.limit * 1000)} µm
+        </span>
+      )}
+    </>
+  );
+}
+
+/** Numerical error, um, to a digit or two. */
+function errorText(millimetres: number): string {
+  const um = Math.abs(millimetres) * 1000;
+  return um < 0.01 ? '<0.01' : um.toFixed(um >= 1 ? 1 : 2);
+}
