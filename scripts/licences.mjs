@@ -103,6 +103,6 @@ ${rows(false)}
 
 function grouped(all) {
   const groups = {};
-  for (const each of all) (groups[each.licence] ??= []).push(each);
+  for (const each of all) groups[each.licence] = [...(groups[each.licence] ?? []), each];
   return groups;
 }
