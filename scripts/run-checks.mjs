@@ -25,10 +25,12 @@ const steps = [
   },
   { name: 'imports', commands: [['scripts/check-imports.mjs']] },
   { name: 'unused', commands: [[bin('knip/bin/knip.js'), '--no-progress']] },
+  { name: 'licences', commands: [['scripts/licences.mjs', '--check']] },
   { name: 'build-cli', commands: [['packages/cli/build.mjs']] },
   { name: 'unit', tests: 'unit', limit: 8 * MINUTE },
   { name: 'published', tests: 'published', limit: 6 * MINUTE },
   { name: 'fuzz', tests: 'fuzz', limit: 6 * MINUTE },
+  { name: 'memory', commands: [['scripts/memory.mjs']] },
   { name: 'command-line', tests: 'command-line', limit: 4 * MINUTE },
   {
     name: 'build-viewer',

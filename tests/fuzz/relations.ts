@@ -9,7 +9,7 @@ import { plateProblems } from './plates.ts';
 type Supports = NonNullable<PlateProblem['supports']>;
 type Section = PlateProblem['section'];
 
-/** A sensible plate and the largest |w| on it. */
+/** A sensible plate. */
 function plateOfSeed(seed: number): PlateProblem {
   return fc.sample(fc.noBias(plateProblems), { seed, numRuns: 1 })[0];
 }

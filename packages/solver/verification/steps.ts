@@ -9,6 +9,8 @@ import { observedOrder } from './observed-order.ts';
 export interface VerificationPlan {
   /** Name of a topic; all of them if left out. */
   readonly topic?: string;
+  /** Name of a model; all of them if left out. */
+  readonly model?: string;
   /** Models whose number is `index` modulo `of`, so that several workers can share the book. */
   readonly part?: { readonly index: number; readonly of: number };
 }
@@ -90,7 +92,7 @@ function judged(each: VerificationCase, values: readonly number[], nodes: readon
   return { ...each, values, nodes, order: observedOrder(values), deviation, within };
 }
 
-function planned({ topic, part }: VerificationPlan): readonly Planned[] {
+function planned({ topic, model: only, part }: VerificationPlan): readonly Planned[] {
   if (topic !== undefined && !verificationTopics.includes(topic))
     throw new Fault(
       'USAGE',
@@ -120,6 +122,9 @@ function planned({ topic, part }: VerificationPlan): readonly Planned[] {
     })),
   );
   return all.filter(
-    (each, i) => (topic === undefined || each.topic === topic) && (part === undefined || i % part.of === part.index),
+    (each, i) =>
+      (topic === undefined || each.topic === topic) &&
+      (only === undefined || each.model.name === only) &&
+      (part === undefined || i % part.of === part.index),
   );
 }

@@ -1,5 +1,7 @@
+/// <reference path="../../src/supports/quadprog.d.ts" />
 import fc from 'fast-check';
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { solveQP } from 'quadprog';
 import { describe, expect, it } from 'vitest';
 import type { BlockMatrix } from '../../src/linear-algebra/block-matrix.ts';
 import { factorise } from '../../src/linear-algebra/factor.ts';
@@ -50,6 +52,25 @@ describe('solve', () => {
       ),
       { numRuns: 60, seed: 20261125 },
     );
+  });
+
+  it.each([
+    ['a chain', chain(30), 3],
+    ['a grid', grid(6, 7), 4],
+    ['a random graph', randomDrawing(40, 90, 7), 5],
+  ] as const)('agrees with a library of quadratic programs on %s: min u K u/2 - f u', (_, drawing, seed) => {
+    const K = randomSystem(drawing.n, drawing.edges, seed);
+    const f = Float64Array.from({ length: 3 * K.n }, (_, i) => Math.sin(3 * i + seed));
+    const u = solve(factorOf(K, drawing), f);
+    const fromOne = <T>(values: readonly T[]): T[] => [undefined as T, ...values];
+    // One constraint, that is never met: u_0 >= -1e9.
+    const first = fromOne(Array.from(f, (_, i) => fromOne([i === 0 ? 1 : 0])));
+    const D = fromOne(dense(K).map((row) => fromOne(Array.from(row))));
+    const { solution } = solveQP(D, fromOne(Array.from(f)), first, fromOne([-1e9]), 0);
+    const scale = Math.max(...u.map(Math.abs));
+    u.forEach((value, i) => {
+      expect(Math.abs(solution[i + 1] - value) / scale).toBeLessThan(1e-10);
+    });
   });
 
   it('leaves a scaled residual at rounding level', () => {

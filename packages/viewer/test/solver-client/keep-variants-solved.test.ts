@@ -49,7 +49,7 @@ describe('the variants of a page', () => {
     expect(behind.closed()).toBe(1);
     await pass(5000);
     expect(behind.asked.length).toBe(1);
-    pointer.setState({ dragged: 0 });
+    pointer.setState({ dragged: 'fastener 0' });
     await bench.solved(2);
     await pass(5000);
     expect(behind.asked.length).toBe(1);
