@@ -10,7 +10,19 @@ import section from './section.module.css';
 
 /** Keys of a fastener whose faults the detail shows beside their fields. */
 export const DETAIL_KEYS = [
-  ...['bearing', 'stiffness', 'acts', 'preload', 'torque', 'torqueFactor', 'scatter', 'grade', 'engagement', 'into'],
+  ...[
+    'bearing',
+    'stiffness',
+    'acts',
+    'preload',
+    'torque',
+    'torqueFactor',
+    'scatter',
+    'grade',
+    'engagement',
+    'into',
+    'height',
+  ],
 ];
 
 const ACTS = [
@@ -90,6 +102,16 @@ export function FastenerDetail({ index }: { index: number }) {
       <StiffnessRows path={`${path}.stiffness`} name={name} />
       <Row label="Acts">
         <Choice path={`${path}.acts`} name={`Sense in which ${name} acts`} options={ACTS} standard="both" />
+      </Row>
+      <Row label="Height of the board here">
+        <NumberField
+          path={`${path}.height`}
+          name={`Height of the board at ${name}`}
+          unit="µm"
+          scale={1000}
+          step={5}
+          empty="level"
+        />
       </Row>
       {several && (
         <button

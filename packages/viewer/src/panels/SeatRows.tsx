@@ -86,6 +86,16 @@ export function SeatRows({ index }: { index: number }) {
           step={100}
         />
       </Row>
+      <Row label="Height of the board here">
+        <NumberField
+          path={`${path}.height`}
+          name={`Height of the board at ${name}`}
+          unit="µm"
+          scale={1000}
+          step={5}
+          empty="level"
+        />
+      </Row>
     </div>
   );
 }

@@ -13,15 +13,23 @@ export function withNewFastener(model: HeadModel): HeadModel {
   const taken = new Set(fasteners.map(({ at }) => at.join()));
   let at: [number, number] = last ? [last.at[0], -last.at[1]] : [0, 0];
   for (let i = 0; taken.has(at.join()); i++) at = [(i % 2 === 0 ? 1 : -1) * 5 * Math.ceil((i + 1) / 2), at[1]];
-  const { at: _, name: __, ...like } = last ?? { at, name: '', screw: 'M2.5' };
+  const { at: _, name: __, height: ___, ...like }: Fastener = last ?? { at, name: '', screw: 'M2.5' };
   const fastener: Fastener = { ...like, name: freeName('F', names), at };
   return { ...model, fasteners: [...fasteners, fastener] };
 }
 
-/** Every other fastener with the screw and joint of one of them; names and places stay. */
+/** Every other fastener with the screw and joint of one of them; names, places and measured heights stay. */
 export function withFastenersLike(model: HeadModel, index: number): HeadModel {
-  const { name: _, at: __, ...like } = model.fasteners[index];
-  return { ...model, fasteners: model.fasteners.map(({ name, at }) => ({ ...like, name, at })) };
+  const { name: _, at: __, height: ___, ...like } = model.fasteners[index];
+  return {
+    ...model,
+    fasteners: model.fasteners.map(({ name, at, height }) => ({
+      ...like,
+      name,
+      at,
+      ...(height === undefined ? {} : { height }),
+    })),
+  };
 }
 
 export function withoutFastener(model: HeadModel, index: number): HeadModel {

@@ -166,6 +166,17 @@ describe('joints', () => {
   });
 });
 
+it('leaves the measured height of the board where it was measured', () => {
+  const measured = checkHeadModel({
+    ...sampleHead,
+    fasteners: sampleHead.fasteners.map((fastener, i) => ({ ...fastener, height: 0.01 * i })),
+  });
+  expect(withFastenersLike(measured, 1).fasteners.map(({ height }) => height)).toEqual(
+    measured.fasteners.map(({ height }) => height),
+  );
+  expect(withNewFastener(measured).fasteners.at(-1)?.height).toBeUndefined();
+});
+
 describe('withRelaxing', () => {
   it('is undone without a trace', () => {
     const relaxing = withRelaxing(sampleHead, true);
