@@ -83,7 +83,15 @@ describe.skipIf(!hasBrowser)('the shelf', () => {
     const started = page.waitForEvent('worker', (worker) => worker.url().includes('solver-worker'));
     await settled(page);
     const behind = await started;
-    await behind.evaluate(() => self.close()).catch(() => {});
+    // A worker is missed by the lock that it holds: from then on.
+    await behind
+      .evaluate(async () => {
+        const held = async (): Promise<boolean> =>
+          (await navigator.locks.query()).held?.some(({ name }) => name === self.name) ?? false;
+        while (!(await held())) await new Promise((resolve) => setTimeout(resolve, 20));
+        self.close();
+      })
+      .catch(() => {});
     const card = cardOf(page, ribs.name);
     await card.getByTestId('variant-bow').waitFor();
     expect(await card.getByTestId('variant-bow').textContent()).toBe(await bowOnCommandLine(ribs));

@@ -1,4 +1,4 @@
-import { createTheme, type MantineColorsTuple } from '@mantine/core';
+import { Button, createTheme, type MantineColorsTuple } from '@mantine/core';
 
 /** Green-blue of the ramp, from paper to ink. */
 const tide: MantineColorsTuple = [
@@ -24,6 +24,14 @@ export const theme = createTheme({
   colors: { tide },
   defaultRadius: 6,
   cursorType: 'pointer',
-  // A menu holds its items alone, and begins at the first.
-  components: { Menu: { defaultProps: { withInitialFocusPlaceholder: false } } },
+  components: {
+    // A menu holds its items alone, and begins at the first.
+    Menu: { defaultProps: { withInitialFocusPlaceholder: false } },
+    // The library reckons the contrast of a filled button once, for the light theme.
+    Button: Button.extend({
+      vars: (_, { variant = 'filled' }) => ({
+        root: variant === 'filled' ? { '--button-bg': 'var(--accent)', '--button-color': 'var(--on-accent)' } : {},
+      }),
+    }),
+  },
 });
