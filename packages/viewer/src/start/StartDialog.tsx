@@ -30,7 +30,7 @@ const SCREWS = Object.keys(screws);
 
 /** From nothing to a head that can be solved, by few questions; sizes follow from the answers. */
 export function StartDialog({ onClose }: { onClose: () => void }) {
-  const { history, view } = useWorkbench();
+  const { head, history, view } = useWorkbench();
   const [draft, setDraft] = useState(FIRST_DRAFT);
   const [doubts, setDoubts] = useState<ReadonlySet<string>>(new Set());
   const { model, fault } = useMemo(() => drafted(draft), [draft]);
@@ -48,7 +48,9 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
   const make = (): void => {
     if (!ready) return;
     history.editBook((book) => withVariant(book, model));
-    view.setState(({ homeCalls }) => ({ caseName: null, exaggeration: null, homeCalls: homeCalls + 1 }));
+    // What follows is compared with this head, not with the one that was there.
+    const reference = head.getState().book.bench;
+    view.setState(({ homeCalls }) => ({ caseName: null, exaggeration: null, homeCalls: homeCalls + 1, reference }));
     // Nothing outside takes the focus while the dialog is open.
     flushSync(onClose);
     document.querySelector<HTMLElement>('[data-testid="verdict"]')?.focus();
