@@ -47,8 +47,11 @@ export function PointChart(props: PointChartProps) {
   const x = scaleLinear()
     .domain([least - pad, most + pad])
     .range([MARGIN.left, right]);
+  const highest = Math.max(...points.map((point) => point.y));
+  // Points far below the limit are shown at their own scale.
+  const limitShown = highest > limit / 4;
   const y = scaleLinear()
-    .domain([0, 1.08 * Math.max(limit, ...points.map((point) => point.y))])
+    .domain([0, limitShown ? 1.08 * Math.max(limit, highest) : 1.3 * highest])
     .nice(5)
     .range([floor, MARGIN.top]);
   return (
@@ -68,8 +71,8 @@ export function PointChart(props: PointChartProps) {
             className={styles.band}
             x={MARGIN.left}
             width={right - MARGIN.left}
-            y={y(limit)}
-            height={floor - y(limit)}
+            y={y(Math.min(limit, y.domain()[1]))}
+            height={floor - y(Math.min(limit, y.domain()[1]))}
           />
           {y.ticks(5).map((tick) => (
             <g key={tick}>
@@ -94,9 +97,10 @@ export function PointChart(props: PointChartProps) {
           <text className={styles.axis} x={4} y={MARGIN.top - 9}>
             {yTitle}
           </text>
-          <line className={styles.limit} x1={MARGIN.left} x2={right} y1={y(limit)} y2={y(limit)} />
-          <text className={styles.limitText} x={right} y={y(limit) - 5} textAnchor="end">
+          {limitShown && <line className={styles.limit} x1={MARGIN.left} x2={right} y1={y(limit)} y2={y(limit)} />}
+          <text className={styles.limitText} x={right} y={(limitShown ? y(limit) : MARGIN.top) - 5} textAnchor="end">
             limit {fieldText(limit)}
+            {limitShown ? '' : ', far above'}
           </text>
           {crossings.map((at) => (
             <g key={at} className={styles.crossing}>

@@ -45,7 +45,7 @@ function ResultHead({ record }: { record: StudyRecord }) {
   const bench = useModel((model) => model);
   const { study, model, rows, total, text, fault } = record;
   const changed = answerKey(bench) !== answerKey(model);
-  const share = total === null || total === 0 ? undefined : rows.length / total;
+  const share = study === 'placement' ? stageShare(record) : total === null ? undefined : rows.length / total;
   return (
     <>
       <header className={styles.resultHead}>
@@ -108,9 +108,20 @@ const STAGES = {
 } as const;
 
 function placementStage({ rows }: StudyRecord): string {
-  const last = rows.findLast((row) => 'kind' in row && row.kind === 'progress');
-  if (last === undefined || !('stage' in last)) return 'Beginning';
+  const last = lastProgress(rows);
+  if (last === null) return 'Beginning';
   return last.stage === 'polish' || last.stage === 'verify'
     ? STAGES[last.stage]
     : `${STAGES[last.stage]}: ${Math.round(100 * last.done)} %`;
+}
+
+/** Share of the stage that is done, where that is known before. */
+function stageShare({ rows }: StudyRecord): number | undefined {
+  const last = lastProgress(rows);
+  return last === null || last.stage === 'polish' || last.stage === 'verify' ? undefined : last.done;
+}
+
+function lastProgress(rows: StudyRecord['rows']) {
+  const last = rows.findLast((row) => 'kind' in row && row.kind === 'progress');
+  return last !== undefined && 'stage' in last ? last : null;
 }
