@@ -165,7 +165,7 @@ function SolvedMap({ model }: { model: HeadModel }) {
 }
 
 /** An outcome by word. */
-export function Mark({ outcome }: { outcome: Outcome }) {
+function Mark({ outcome }: { outcome: Outcome }) {
   return <b className={styles.mark}>{{ pass: 'Pass', marginal: 'Marginal', fail: 'Fail' }[outcome]}</b>;
 }
 

@@ -2,7 +2,7 @@ import type { Setting, SweepRow } from '@flathead/solver';
 import type { CSSProperties } from 'react';
 import { micrometreDigits } from '../format/number.ts';
 import type { StudyParameter } from './parameters.ts';
-import { settingText } from './SweepResult.tsx';
+import { settingText } from './setting-text.ts';
 import styles from './studies.module.css';
 
 interface SweepMapProps {

@@ -1,4 +1,4 @@
-import { axisValues, type Crossing, type Setting, type SweepPlan, type SweepRow } from '@flathead/solver';
+import { axisValues, type Crossing, type SweepPlan, type SweepRow } from '@flathead/solver';
 import { ChartTable } from '../charts/ChartTable.tsx';
 import { PointChart } from '../charts/PointChart.tsx';
 import { fieldText, micrometreDigits } from '../format/number.ts';
@@ -7,6 +7,7 @@ import { FaultsOf } from './FaultsOf.tsx';
 import { openRow } from './open-variant.ts';
 import { type StudyParameter, studyParameters } from './parameters.ts';
 import { SweepMap } from './SweepMap.tsx';
+import { settingText } from './setting-text.ts';
 import styles from './studies.module.css';
 import type { StudyRecord } from './study-record.ts';
 
@@ -106,12 +107,6 @@ function crossingWords({ criterion, value, error, passes, at }: Crossing, axes: 
   const where = at && other ? `, at ${at.parameter.toLowerCase()} ${settingText(at.value, other)}` : '';
   const what = criterion === 'bow' ? '' : ` by ${criterion}`;
   return `${along.label} that just passes${what}${where}: ${digits(value)} ${along.unit}${spread}; it passes ${passes} that.`;
-}
-
-export function settingText(setting: Setting, { scale, unit }: StudyParameter): string {
-  return typeof setting === 'number'
-    ? `${fieldText(Number((setting * scale).toPrecision(6)))} ${unit}`
-    : String(setting);
 }
 
 function settingWords({ settings }: SweepRow, axes: readonly StudyParameter[]): string {

@@ -6,7 +6,7 @@ import { studyRuns } from './runs-here.ts';
 import type { StudyRecord } from './study-record.ts';
 
 /** Puts a head on the shelf and the bench, under a name that says where it comes from. */
-export function openVariant({ head, history, notices }: Workbench, model: HeadModel, what: string): void {
+function openVariant({ head, history, notices }: Workbench, model: HeadModel, what: string): void {
   if (head.getState().book.variants.length >= MOST_VARIANTS) {
     notify(notices, {
       tone: 'trouble',
