@@ -127,11 +127,11 @@ export default {
     ),
     never(
       'viewer-by-the-front-door',
-      'the viewer sees what @flathead/solver offers and its worker',
+      'the viewer sees what @flathead/solver offers and its workers',
       { path: '^packages/viewer/' },
       {
         path: '^packages/(cli|solver)/',
-        pathNot: [index, book, exchange, `${solver}/worker/server\\.ts$`],
+        pathNot: [index, book, exchange, `${solver}/worker/(study-)?server\\.ts$`],
       },
     ),
     never(

@@ -76,6 +76,32 @@ const STATES: readonly State[] = [
     enter: (page) => type(page, 'field-body.thickness', '-3'),
     leave: (page) => type(page, 'field-body.thickness', '4.5'),
   },
+  {
+    name: 'studies, a sweep with its curve',
+    enter: async (page) => {
+      await page.getByTestId('page-studies').click();
+      await page.getByTestId('study-sweep').check({ force: true });
+      await page.getByTestId('setup-count').fill('2');
+      await page.getByTestId('study-run').click();
+      await page.locator('[data-testid="result-sweep"][data-state="done"]').waitFor();
+    },
+  },
+  {
+    name: 'studies, a value that is none',
+    enter: async (page) => {
+      await page.getByTestId('study-tolerance').check({ force: true });
+      await page.getByTestId('setup-samples').fill('many');
+      await page.getByTestId('study-run').click();
+    },
+  },
+  {
+    name: 'budget',
+    enter: async (page) => {
+      await page.getByTestId('page-budget').click();
+      await page.getByTestId('budget-total').waitFor();
+    },
+    leave: (page) => page.getByTestId('page-bench').click(),
+  },
 ];
 
 /** Findings that keep people out, as `rule at element`. */

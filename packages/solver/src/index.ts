@@ -34,6 +34,7 @@ export { type HeadOptions, type HeadRun, type HeadStages, headSteps, releaseStag
 export { solvePlate } from './solve-plate.ts';
 export { type BudgetRow, type BudgetSummary, budgetSteps, budgetStudy } from './studies/budget/budget.ts';
 export type { BudgetPlan } from './studies/budget/plan.ts';
+export { type BudgetSums, budgetSums, mostAllowed, type Share } from './studies/budget/sums.ts';
 export type { Figure, Judged } from './studies/judged.ts';
 export type { Setting } from './studies/parameter.ts';
 export { applyPlacement, type Placement, placementSchema } from './studies/placement/placement.ts';
@@ -64,3 +65,4 @@ export { toleranceSteps, toleranceStudy } from './studies/tolerance/tolerance.ts
 export { VERSION } from './version.ts';
 export type { Answer, SolverService } from './worker/protocol.ts';
 export { solverService } from './worker/service.ts';
+export type * from './worker/study-protocol.ts';

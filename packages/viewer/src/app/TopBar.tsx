@@ -10,14 +10,17 @@ import { KeysButton } from './KeysButton.tsx';
 import { NewButton } from './NewButton.tsx';
 import { OpenButton } from './OpenButton.tsx';
 import { PageTabs } from './PageTabs.tsx';
+import { BENCH } from './pages.ts';
 import { saveModel } from './save-file.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import styles from './top-bar.module.css';
 import { UndoButtons } from './UndoButtons.tsx';
+import { usePage } from './use-page.ts';
 
 /** Name of the head, files, undo, and how the page looks. */
 export function TopBar() {
   const { head } = useWorkbench();
+  const page = usePage();
   return (
     <header className={styles.bar}>
       <Mark />
@@ -45,7 +48,7 @@ export function TopBar() {
       <KeptMark />
       <PageTabs />
       <span className={styles.gap} />
-      <ExaggerationControl />
+      {page === BENCH.id && <ExaggerationControl />}
       <ThemeSwitch />
       <KeysButton />
     </header>

@@ -14,6 +14,16 @@ export const BENCH = { id: 'bench', label: 'Bench' } as const;
 /** The other pages, in the order of the bar. */
 export const PAGES: readonly PageEntry[] = [
   {
+    id: 'studies',
+    label: 'Studies',
+    Page: lazy(() => import('../studies/StudiesPage.tsx').then(({ StudiesPage }) => ({ default: StudiesPage }))),
+  },
+  {
+    id: 'budget',
+    label: 'Budget',
+    Page: lazy(() => import('../budget/BudgetPage.tsx').then(({ BudgetPage }) => ({ default: BudgetPage }))),
+  },
+  {
     id: 'checks',
     label: 'Checks',
     Page: lazy(() => import('../checks/ChecksPage.tsx').then(({ ChecksPage }) => ({ default: ChecksPage }))),

@@ -54,6 +54,12 @@ export function withCopy(book: Workbook, id: string): Workbook {
   return withVariant(withBench(book, id), { ...model, name: freeName(model.name, book) });
 }
 
+/** The workbook with a model more, on the bench, under its name where that is free. */
+export function withNamedVariant(book: Workbook, model: HeadModel): Workbook {
+  const isTaken = book.variants.some((variant) => variant.model.name === model.name);
+  return withVariant(book, isTaken ? { ...model, name: freeName(model.name, book) } : model);
+}
+
 /** The workbook without a variant; the one behind it, else before it, goes on the bench. The last one stays. */
 export function withoutVariant(book: Workbook, id: string): Workbook {
   const { variants, bench } = book;

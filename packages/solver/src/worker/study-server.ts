@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { studyService } from './study-service.ts';
+
+expose(studyService);

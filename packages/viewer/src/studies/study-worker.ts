@@ -1,0 +1,1 @@
+import '@flathead/solver/study-worker';
