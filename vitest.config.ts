@@ -20,6 +20,7 @@ export default defineConfig({
       project('published', ['tests/{published,models}/**/*.test.ts'], { testTimeout: 120_000 }),
       project('fuzz', ['tests/fuzz/**/*.test.ts'], { testTimeout: 240_000 }),
       project('command-line', ['tests/command-line/**/*.test.ts'], { testTimeout: 120_000 }),
+      project('package', ['tests/package/**/*.test.ts'], { testTimeout: 120_000 }),
       project('browser', ['tests/browser/**/*.test.ts'], {
         testTimeout: 180_000,
         fileParallelism: false,

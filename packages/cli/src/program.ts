@@ -1,11 +1,15 @@
 import { Fault } from '@flathead/solver';
-import { Argument, Command, CommanderError } from 'commander';
+import { Argument, Command, CommanderError, Option } from 'commander';
 import manifest from '../package.json' with { type: 'json' };
 import { addBudget } from './budget-command.ts';
 import { check, materials, type OutputOptions, plate, type SchemaKind, schema, screwSizes } from './commands.ts';
+import { addCompletion } from './completion-command.ts';
 import { addExport } from './export-command.ts';
+import { helpExamples } from './help-examples.ts';
 import { addImport } from './import-command.ts';
+import { type LogForm, logsOf } from './log.ts';
 import { addMerge } from './merge-command.ts';
+import { addNew } from './new-command.ts';
 import { addPlace } from './place-command.ts';
 import { EXIT, refuse } from './refusal.ts';
 import { addSites } from './sites-command.ts';
@@ -19,11 +23,23 @@ import { addVerify } from './verify-command.ts';
  *
  * @returns exit code: 0 pass, 1 fail, 2 bad input, 3 internal
  */
-export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
+export async function run(args: readonly string[], screen: Terminal): Promise<number> {
+  const { terminal, choose } = logsOf(screen);
+  const code = await runOn(args, terminal, choose);
+  terminal.log?.({ event: 'end', code });
+  return code;
+}
+
+async function runOn(args: readonly string[], terminal: Terminal, choose: (form: LogForm) => void): Promise<number> {
   let code: number = EXIT.pass;
   const program = describeProgram(terminal, (ended) => {
     code = ended;
   });
+  for (const command of program.commands)
+    command
+      .addOption(new Option('--log <form>', 'of what goes to stderr: words, or JSON Lines').choices(['text', 'json']))
+      .addHelpText('after', helpExamples(command.name()));
+  program.hook('preAction', (_, command) => choose(command.opts<{ log?: LogForm }>().log ?? 'text'));
   try {
     await program.parseAsync(args, { from: 'user' });
     return code;
@@ -48,7 +64,16 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .version(manifest.version)
     .exitOverride()
     .configureOutput({ writeOut: terminal.out, writeErr: terminal.err, outputError: () => {} })
-    .addHelpText('after', '\nExit codes: 0 pass or marginal, 1 fail, 2 bad input, 3 internal.');
+    .addHelpText(
+      'after',
+      `
+Start here:
+  flathead new --write head.json      a head from a few answers
+  flathead check head.json            is it within its limits?
+  flathead check --help               every command ends its help with examples
+
+Exit codes: 0 pass or marginal, 1 fail, 2 bad input, 3 internal.`,
+    );
 
   const command = (line: string, description: string): Command =>
     program.command(line).description(description).option('--json', 'print one JSON object, errors too');
@@ -66,6 +91,7 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     .addArgument(file('plate problem'))
     .option('-v, --verbose', 'say how it was solved and how long each stage took')
     .action(async (path: string, options: OutputOptions) => ended(await plate(path, options, terminal)));
+  addNew(program, terminal, ended);
   addPlace(program, terminal, ended);
   command('materials', 'list the material presets with their sources').action((options: OutputOptions) =>
     ended(materials(options, terminal)),
@@ -81,7 +107,17 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
     )
     .option('--write <folder>', 'write the schemas of all kinds into a folder instead')
     .action(async (kind: SchemaKind, { write }: { write?: string }) => ended(await schema(kind, write, terminal)));
-  for (const add of [addImport, addExport, addSweep, addTolerance, addBudget, addSites, addMerge, addVerify])
+  for (const add of [
+    addImport,
+    addExport,
+    addSweep,
+    addTolerance,
+    addBudget,
+    addSites,
+    addMerge,
+    addVerify,
+    addCompletion,
+  ])
     add(program, terminal, ended);
   return program;
 }

@@ -13,8 +13,9 @@ const MOST_ISSUES = 10;
 /** Reports anything thrown: as JSON to stdout, or in words to stderr. Returns the exit code. */
 export function refuse(thrown: unknown, json: boolean, terminal: Terminal): number {
   const report = faultReport(thrown);
+  terminal.log?.({ event: 'refused', ...report });
   if (json) terminal.out(`${JSON.stringify(report, null, 2)}\n`);
-  else terminal.err(inWords(report, terminal));
+  else if (terminal.log === undefined) terminal.err(inWords(report, terminal));
   return INTERNAL.has(report.code) ? EXIT.internal : EXIT.badInput;
 }
 

@@ -110,7 +110,8 @@ export async function runStudy<Row extends StudyRow, Summary extends object>(
   const onRow = (row: Row): void => {
     rows.push(row);
     if (json) terminal.out(rowLine(row));
-    step(`${rows.length} of ${indices.length}${remaining(rows.length, indices.length, performance.now() - began)}`);
+    const [made, total] = [rows.length, indices.length];
+    step(`${made} of ${total}${remaining(made, total, performance.now() - began)}`, { made, total });
   };
   try {
     if (json) terminal.out(headerLine(study, model, part));

@@ -3,6 +3,9 @@ import { useView, useWorkbench } from '../state/use-workbench.ts';
 
 const StartDialog = lazy(async () => ({ default: (await import('../start/StartDialog.tsx')).StartDialog }));
 const KeysSheet = lazy(async () => ({ default: (await import('./KeysSheet.tsx')).KeysSheet }));
+const ExchangeDialog = lazy(async () => ({
+  default: (await import('../exchange/ExchangeDialog.tsx')).ExchangeDialog,
+}));
 
 /** What lies over the page, fetched when it is first wanted. */
 export function Dialogs() {
@@ -13,6 +16,7 @@ export function Dialogs() {
     <Suspense>
       {dialog === 'start' && <StartDialog onClose={close} />}
       {dialog === 'keys' && <KeysSheet onClose={close} />}
+      {(dialog === 'import' || dialog === 'export') && <ExchangeDialog way={dialog} onClose={close} />}
     </Suspense>
   );
 }

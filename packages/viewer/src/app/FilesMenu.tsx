@@ -9,7 +9,7 @@ import { openText } from './open-content.ts';
 import { saveWorkbook } from './save-file.ts';
 import styles from './top-bar.module.css';
 
-/** More of files: the whole workbook, a link, and what was open lately. */
+/** More of files: the whole workbook, a link, other programs' files, and what was open lately. */
 export function FilesMenu() {
   const workbench = useWorkbench();
   const [recent, setRecent] = useState<readonly Recent[]>([]);
@@ -38,6 +38,15 @@ export function FilesMenu() {
         <Menu.Item data-testid="copy-link" onClick={() => void copyLink(workbench)}>
           <span className={styles.example}>Copy a link</span>
           <span className={styles.exampleNote}>that holds the head on the bench</span>
+        </Menu.Item>
+        <Menu.Divider />
+        <Menu.Item data-testid="files-import" onClick={() => workbench.view.setState({ dialog: 'import' })}>
+          <span className={styles.example}>Import</span>
+          <span className={styles.exampleNote}>probes, outlines, keep-outs, heights, fasteners of other programs</span>
+        </Menu.Item>
+        <Menu.Item data-testid="files-export" onClick={() => workbench.view.setState({ dialog: 'export' })}>
+          <span className={styles.example}>Export</span>
+          <span className={styles.exampleNote}>the head and its results for other programs</span>
         </Menu.Item>
         <Menu.Divider />
         <Menu.Label>Recent</Menu.Label>

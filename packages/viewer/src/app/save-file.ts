@@ -18,9 +18,9 @@ export function saveWorkbook(book: Workbook): void {
   keepRecent(name, { kind: 'workbook', book });
 }
 
-/** Hands a text to the user as a file. */
-export function saveText(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+/** Hands a text or bytes to the user as a file. */
+export function saveText(name: string, content: string | Uint8Array, type = 'application/json'): void {
+  const url = URL.createObjectURL(new Blob([typeof content === 'string' ? content : content.slice()], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

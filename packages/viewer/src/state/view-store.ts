@@ -23,8 +23,8 @@ export interface ViewState {
   readonly view: 'perspective' | 'above';
   /** Grows with every wish to see the whole head from its usual place. */
   readonly homeCalls: number;
-  /** What lies over the page: the guided start of a new head, or the sheet of keys. */
-  readonly dialog: 'start' | 'keys' | null;
+  /** What lies over the page: the guided start of a new head, the sheet of keys, or files of other programs. */
+  readonly dialog: 'start' | 'keys' | 'import' | 'export' | null;
   /** What lies opposite the dragged thing moves with it, across `mirrorAxes`. */
   readonly mirror: boolean;
   readonly mirrorAxes: MirrorAxes;
