@@ -25,5 +25,21 @@ export function checkHeadModel(value: unknown): HeadModel {
       'plate',
       { expected: 'a head model, with "flathead": 1' },
     );
-  return checkSchema(headModelSchema, value, 'head model');
+  return checkSchema(headModelSchema, ofThisVersion(value), 'head model');
+}
+
+/** Format of the models that this program writes. */
+const NEWEST = 1;
+
+/** The model in the newest format. There has been one only; what turns an older one into the next belongs here. */
+function ofThisVersion(value: unknown): unknown {
+  const version = typeof value === 'object' && value !== null && 'flathead' in value ? value.flathead : NEWEST;
+  if (typeof version === 'number' && Number.isInteger(version) && version > NEWEST)
+    throw new Fault(
+      'SCHEMA',
+      `The model has format ${version}; this program reads up to ${NEWEST}. Open it with a newer version, or save it for format ${NEWEST} there.`,
+      'flathead',
+      { value: version, expected: NEWEST },
+    );
+  return value;
 }

@@ -24,6 +24,8 @@ const RAMPS = { limit: rampBytes(STEPS), signed: rampBytes(STEPS, SIGNED_RAMP) }
 const BESIDE = { within: 0.5, over: 0.34 };
 /** A field that changes by less than this share of a step in a pixel is level: it has no line. */
 const LEVEL = 1e-5;
+/** Steps in a pixel of the page from which iso-lines fade, and at which they are gone: they would run together. */
+const CROWDED = { all: 0.1, none: 0.25 };
 /** Share of an iso-line's ink, in the sites and beside. */
 const LINE = { site: 0.5, beside: 0.22 };
 /** Share of the ramp from which lines are light. */
@@ -69,7 +71,9 @@ export function planImage(
       const slope = change(values, at, i > 0, i < columns - 1, 1) + change(values, at, j > 0, j < rows - 1, columns);
       const steps = slope * perStep;
       const away = steps < LEVEL ? Infinity : Math.abs(level - Math.round(level)) / steps / pixelRatio;
-      const ink = hatched ? 0 : Math.min(1, Math.max(0, (1.15 - away) / 0.8)) * (full ? LINE.site : LINE.beside);
+      const apart = Math.min(1, Math.max(0, (CROWDED.none - steps * pixelRatio) / (CROWDED.none - CROWDED.all)));
+      const strength = apart * (full ? LINE.site : LINE.beside);
+      const ink = hatched ? 0 : Math.min(1, Math.max(0, (1.15 - away) / 0.8)) * strength;
       const light = !beyond && Math.abs(share) > LIGHT_FROM;
       const line = light ? LINE_LIGHT : LINE_DARK;
       for (let k = 0; k < 3; k++) {

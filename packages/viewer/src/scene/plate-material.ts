@@ -63,7 +63,8 @@ const FRAGMENT = /* glsl */ `
       vec3 paint = mix(base, share > 1.0 ? over : ink, site > 0.5 ? 1.0 : share > 1.0 ? 0.34 : 0.5);
       float level = vPaint / isoStep;
       float line = abs(fract(level - 0.5) - 0.5) / max(fwidth(level), 1e-6);
-      float isLine = 1.0 - smoothstep(0.35, 1.15, line / pixelRatio);
+      // Lines that would run together are left out: the hatch says what is beyond the limit.
+      float isLine = (1.0 - smoothstep(0.35, 1.15, line / pixelRatio)) * (1.0 - smoothstep(0.1, 0.25, fwidth(level) * pixelRatio));
       vec3 lineColour = share > 0.55 && share < 1.0 ? vec3(1.0) : vec3(0.07, 0.13, 0.15);
       paint = mix(paint, lineColour, isLine * mix(0.22, 0.5, site));
       if (share > 1.0 && site > 0.5) {

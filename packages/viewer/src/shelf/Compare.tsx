@@ -33,6 +33,9 @@ function Panel({ pair: [reference, other] }: { pair: readonly [Variant, Variant]
       className={styles.panel}
       aria-label="Comparison"
       data-testid="comparison"
+      // Takes the focus as it opens, so that Escape closes it.
+      tabIndex={-1}
+      ref={(panel) => panel?.focus()}
       onKeyDown={(event) => {
         if (event.key === 'Escape') close();
       }}

@@ -15,6 +15,7 @@ import { PageDialog } from '../app/PageDialog.tsx';
 import { typeset } from '../format/number.ts';
 import fields from '../panels/field.module.css';
 import { HelpLine } from '../panels/HelpLine.tsx';
+import { ribLines } from '../state/rib-lines.ts';
 import { withValue } from '../state/set-value.ts';
 import { boxOf } from '../state/shape-box.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
@@ -252,7 +253,9 @@ function drafted(draft: HeadDraft): { readonly model: HeadModel | null; readonly
   }
 }
 
-function summary({ sites, body, frame, fasteners }: HeadModel): string {
+function summary(model: HeadModel): string {
+  const { sites, body, frame, fasteners } = model;
+  const ribs = (frame?.ribs ?? []).flatMap((rib) => ribLines(model, rib)).length;
   const count = siteLayout(sites).length;
   const { count: probes, preload, field } = sites.probes;
   const [width, height] = boxOf(body.outline);
@@ -260,6 +263,7 @@ function summary({ sites, body, frame, fasteners }: HeadModel): string {
   return [
     `${count} ${count === 1 ? 'site' : 'sites'} of ${field[0]} × ${field[1]} mm push with ${force.toFixed(force < 10 ? 1 : 0)} N in all`,
     `body ${width} × ${height} mm${frame ? `, frame ${boxOf(frame.outer).join(' × ')} mm` : ''}`,
+    ...(ribs === 0 ? [] : [`${ribs} ${ribs === 1 ? 'rib' : 'ribs'}`]),
     `${fasteners.length} screws`,
   ]
     .join('; ')

@@ -1,11 +1,12 @@
 import { type HeadModel, screws, siteLayout } from '@flathead/solver';
+import { ribLines } from '../state/rib-lines.ts';
 import { boxOf } from '../state/shape-box.ts';
 import styles from './start.module.css';
 
 /** Margin around the drawing, mm. */
 const MARGIN = 3;
 
-/** A drafted head from above, to scale: body, frame, probe fields and screws. */
+/** A drafted head from above, to scale: body, frame, ribs, probe fields and screws. */
 export function StartPlan({ model }: { model: HeadModel }) {
   const { body, frame, sites, fasteners } = model;
   const [width, height] = boxOf(frame?.outer ?? body.outline);
@@ -23,6 +24,19 @@ export function StartPlan({ model }: { model: HeadModel }) {
       {frame && box(boxOf(frame.outer), styles.frame, 3)}
       {box(boxOf(body.outline), styles.body, 2)}
       {frame && box(boxOf(frame.window), styles.window, 1)}
+      {(frame?.ribs ?? []).flatMap((rib) =>
+        ribLines(model, rib).map(({ from, to }) => (
+          <line
+            key={`${from} ${to}`}
+            className={styles.rib}
+            strokeWidth={rib.width}
+            x1={from[0]}
+            y1={-from[1]}
+            x2={to[0]}
+            y2={-to[1]}
+          />
+        )),
+      )}
       {siteLayout(sites).map(({ name, centre: [x, y], field: [fw, fh] }) => (
         <rect key={name} className={styles.site} x={x - fw / 2} y={-y - fh / 2} width={fw} height={fh} />
       ))}
