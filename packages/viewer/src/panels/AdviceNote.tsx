@@ -1,4 +1,5 @@
 import { typeset } from '../format/number.ts';
+import { shownAdvice } from '../state/shown-advice.ts';
 import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
 import styles from './verdict.module.css';
 
@@ -9,22 +10,16 @@ import styles from './verdict.module.css';
 export function AdviceNote() {
   const { history } = useWorkbench();
   const model = useModel((model) => model);
-  const advice = useRun((run) => (run.advice?.model === model ? run.advice.advice : undefined));
-  const wanted = useRun(({ solved }) =>
-    solved?.result.verdict.criteria.some(
-      ({ criterion, outcome }) => (criterion === 'bow' || criterion === 'flatness') && outcome !== 'pass',
-    ),
-  );
-  if (!wanted || advice === null) return null;
-  const moves = advice?.moves ?? [];
+  const advice = useRun((run) => shownAdvice(run, model));
+  if (advice === 'none') return null;
   return (
     <div className={styles.advice} data-testid="advice">
-      {advice === undefined ? (
+      {advice === 'awaited' ? (
         <p className={styles.adviceWait}>Trying what would help</p>
-      ) : moves.length === 0 ? (
+      ) : advice.moves.length === 0 ? (
         <p className={styles.adviceWait}>Neither fasteners further in nor 0.5 mm more body helps.</p>
       ) : (
-        moves.map(({ kind, sentence, model: changed }) => (
+        advice.moves.map(({ kind, sentence, model: changed }) => (
           <p key={kind} className={styles.adviceLine}>
             {typeset(sentence)}{' '}
             <button
