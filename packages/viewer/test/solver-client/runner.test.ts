@@ -5,7 +5,7 @@ import { createRunner } from '../../src/solver-client/runner.ts';
 import { createHeadStore } from '../../src/state/head-store.ts';
 import { createHistory } from '../../src/state/history.ts';
 import { createPointerStore } from '../../src/state/pointer-store.ts';
-import { createRunStore, stalenessOf } from '../../src/state/run-store.ts';
+import { createRunStore, showsEarlier, stalenessOf } from '../../src/state/run-store.ts';
 import { shownAdvice } from '../../src/state/shown-advice.ts';
 import { gridMesh } from '../buffers/grid-mesh.ts';
 import { full } from '../state/answers.ts';
@@ -218,10 +218,12 @@ describe('keepSolved', () => {
     expect(stalenessOf(run.getState(), head.getState().model, false)).toBe('solving');
     await solver.refused(2, { code: 'OUTSIDE', message: 'off', path: 'fasteners.0.at', details: {} });
     expect(run.getState().solved).toBe(good);
+    expect(showsEarlier(run.getState(), head.getState().model)).toBe(true);
     expect(stalenessOf(run.getState(), head.getState().model, false)).toBe('refused');
     // The head from before is known, and not solved again.
     history.undo();
     expect(run.getState()).toMatchObject({ refusal: null, solved: { quality: 'full' } });
+    expect(showsEarlier(run.getState(), head.getState().model)).toBe(false);
     expect(solver.asked).toHaveLength(3);
   });
 
