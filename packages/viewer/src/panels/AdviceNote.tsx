@@ -1,3 +1,4 @@
+import type { AdvisedMove } from '@flathead/solver';
 import { typeset } from '../format/number.ts';
 import { shownAdvice } from '../state/shown-advice.ts';
 import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
@@ -17,23 +18,38 @@ export function AdviceNote() {
       {advice === 'awaited' ? (
         <p className={styles.adviceWait}>Trying what would help</p>
       ) : advice.moves.length === 0 ? (
-        <p className={styles.adviceWait}>Neither fasteners further in nor 0.5 mm more body helps.</p>
+        <p className={styles.adviceWait}>Neither fasteners further in nor 0.5&nbsp;mm more body helps.</p>
       ) : (
-        advice.moves.map(({ kind, sentence, model: changed }) => (
-          <p key={kind} className={styles.adviceLine}>
-            {typeset(sentence)}{' '}
-            <button
-              type="button"
-              className={styles.more}
-              data-testid={`try-${kind}`}
-              aria-label={`Try it: ${typeset(sentence)}`}
-              onClick={() => history.edit((now) => (now === model ? changed : now))}
-            >
-              Try it
-            </button>
-          </p>
+        advice.moves.map((move) => (
+          <MoveLine
+            key={move.kind}
+            move={move}
+            onTry={() => history.edit((now) => (now === model ? move.model : now))}
+          />
         ))
       )}
     </div>
+  );
+}
+
+function MoveLine({ move, onTry }: { move: AdvisedMove; onTry: () => void }) {
+  const sentence = typeset(move.sentence);
+  const end = sentence.lastIndexOf(' ') + 1;
+  return (
+    <p className={styles.adviceLine}>
+      {sentence.slice(0, end)}
+      <span className={styles.adviceEnd}>
+        {sentence.slice(end)}{' '}
+        <button
+          type="button"
+          className={styles.more}
+          data-testid={`try-${move.kind}`}
+          aria-label={`Try it: ${sentence}`}
+          onClick={onTry}
+        >
+          Try it
+        </button>
+      </span>
+    </p>
   );
 }
