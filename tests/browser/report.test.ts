@@ -194,7 +194,10 @@ async function onCommandLine(model: HeadModel): Promise<Pick<HeadResult, 'verdic
 
 /** The words of all pages in one line. */
 function wordsOf(pages: readonly PdfPage[]): string {
-  return pages.map(({ text }) => text).join(' ');
+  return pages
+    .map(({ text }) => text)
+    .join(' ')
+    .replaceAll('\u00a0', ' ');
 }
 
 /** Words that the edge of the paper cuts or the printer can not reach. */

@@ -54,10 +54,13 @@ export function signedMicrometres(millimetres: number): string {
   return Number(digits) === 0 ? digits : `${millimetres < 0 ? MINUS : '+'}${digits}`;
 }
 
-/** Puts the Greek letter into the solver's plain `um`. */
+/** Puts the Greek letter into the solver's plain `um`, and a no-break space between a number and its unit. */
 export function typeset(sentence: string): string {
-  return sentence.replace(/\bum\b/g, '\u00b5m');
+  return sentence.replace(/\bum\b/g, '\u00b5m').replace(BEFORE_UNIT, '\u00a0');
 }
+
+/** The space after a digit and before a unit that is a word of its own. */
+const BEFORE_UNIT = /(?<=\d) (?=(?:\u00b5m|mm|mil|k?N|[MG]Pa|degC|ppm|%)(?![\p{L}\d]))/gu;
 
 const MINUS = '\u2212';
 

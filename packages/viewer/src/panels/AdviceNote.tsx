@@ -1,4 +1,6 @@
+import type { AdvisedMove } from '@flathead/solver';
 import { typeset } from '../format/number.ts';
+import { shownAdvice } from '../state/shown-advice.ts';
 import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
 import styles from './verdict.module.css';
 
@@ -9,36 +11,45 @@ import styles from './verdict.module.css';
 export function AdviceNote() {
   const { history } = useWorkbench();
   const model = useModel((model) => model);
-  const advice = useRun((run) => (run.advice?.model === model ? run.advice.advice : undefined));
-  const wanted = useRun(({ solved }) =>
-    solved?.result.verdict.criteria.some(
-      ({ criterion, outcome }) => (criterion === 'bow' || criterion === 'flatness') && outcome !== 'pass',
-    ),
-  );
-  if (!wanted || advice === null) return null;
-  const moves = advice?.moves ?? [];
+  const advice = useRun((run) => shownAdvice(run, model));
+  if (advice === 'none') return null;
   return (
     <div className={styles.advice} data-testid="advice">
-      {advice === undefined ? (
+      {advice === 'awaited' ? (
         <p className={styles.adviceWait}>Trying what would help</p>
-      ) : moves.length === 0 ? (
-        <p className={styles.adviceWait}>Neither fasteners further in nor 0.5 mm more body helps.</p>
+      ) : advice.moves.length === 0 ? (
+        <p className={styles.adviceWait}>Neither fasteners further in nor 0.5&nbsp;mm more body helps.</p>
       ) : (
-        moves.map(({ kind, sentence, model: changed }) => (
-          <p key={kind} className={styles.adviceLine}>
-            {typeset(sentence)}{' '}
-            <button
-              type="button"
-              className={styles.more}
-              data-testid={`try-${kind}`}
-              aria-label={`Try it: ${typeset(sentence)}`}
-              onClick={() => history.edit((now) => (now === model ? changed : now))}
-            >
-              Try it
-            </button>
-          </p>
+        advice.moves.map((move) => (
+          <MoveLine
+            key={move.kind}
+            move={move}
+            onTry={() => history.edit((now) => (now === model ? move.model : now))}
+          />
         ))
       )}
     </div>
+  );
+}
+
+function MoveLine({ move, onTry }: { move: AdvisedMove; onTry: () => void }) {
+  const sentence = typeset(move.sentence);
+  const end = sentence.lastIndexOf(' ') + 1;
+  return (
+    <p className={styles.adviceLine}>
+      {sentence.slice(0, end)}
+      <span className={styles.adviceEnd}>
+        {sentence.slice(end)}{' '}
+        <button
+          type="button"
+          className={styles.more}
+          data-testid={`try-${move.kind}`}
+          aria-label={`Try it: ${sentence}`}
+          onClick={onTry}
+        >
+          Try it
+        </button>
+      </span>
+    </p>
   );
 }

@@ -47,7 +47,7 @@ export function VerdictStrip() {
               />
               <p className={styles.sentence}>
                 {typeset(verdict.sentence)}
-                {shear !== null && ` Transverse shear is ${micrometreDigits(shear)} µm of it.`}
+                {shear !== null && ` Transverse shear is ${micrometreDigits(shear)}\u00a0µm of it.`}
               </p>
               <AdviceNote />
             </>

@@ -1,6 +1,7 @@
 import { forceDigits } from '../format/number.ts';
 import type { Solved } from '../state/run-store.ts';
 import type { ShownContact } from '../state/shown-contact.ts';
+import { useEarlier } from '../state/use-workbench.ts';
 import styles from './labels.module.css';
 import { useStageFrame } from './stage-frame.ts';
 
@@ -14,9 +15,13 @@ interface ContactLabelsProps {
 /** Name of each site and the least force that its probes keep at the board. */
 export function ContactLabels({ solved, contact, z }: ContactLabelsProps) {
   const stage = useStageFrame();
+  const earlier = useEarlier();
   const least = solved.model.limits.contactForce ?? 0;
   return (
-    <ul className={styles.layer} aria-label="Least contact force of each site">
+    <ul
+      className={styles.layer}
+      aria-label={`Least contact force of each site${earlier ? ', of the last good answer' : ''}`}
+    >
       {solved.result.sites.map(({ name, centre }) => {
         const left = contact?.left.get(name) ?? null;
         const over = left !== null && (left < least || left === 0);
@@ -39,6 +44,7 @@ export function ContactLabels({ solved, contact, z }: ContactLabelsProps) {
             }}
             className={styles.site}
             data-testid={`contact-${name}`}
+            data-stale={earlier || undefined}
             data-over={over || undefined}
           >
             <span className={styles.name}>{name}</span>

@@ -2,7 +2,7 @@ import { screwSize } from '../buffers/screw-size.ts';
 import { seatHeight } from '../buffers/seat-height.ts';
 import { forceDigits } from '../format/number.ts';
 import { shownCase } from '../state/shown-case.ts';
-import { useModel, usePointer, useRun, useView } from '../state/use-workbench.ts';
+import { useEarlier, useModel, usePointer, useRun, useView } from '../state/use-workbench.ts';
 import { DragReadout } from './DragReadout.tsx';
 import styles from './labels.module.css';
 import { StageHandle } from './StageHandle.tsx';
@@ -16,6 +16,7 @@ export function FastenerHandle({ index }: { index: number }) {
     return here ? seatHeight(model, here.at) + screwSize(here).height : 0;
   });
   const dragged = usePointer((pointer) => pointer.dragged === grip);
+  const earlier = useEarlier();
   const caseName = useView((view) => view.caseName);
   const force = useRun(({ solved }) =>
     solved
@@ -25,6 +26,7 @@ export function FastenerHandle({ index }: { index: number }) {
   if (fastener === undefined) return null;
   const { name, at } = fastener;
   const held = force === undefined || dragged ? '' : ` ${forceDigits(-force)} N`;
+  const stale = earlier && held !== '';
   const sense = force === undefined || force === 0 ? '' : force < 0 ? ', pulls' : ', pushes';
   return (
     <StageHandle
@@ -33,9 +35,9 @@ export function FastenerHandle({ index }: { index: number }) {
       z={z}
       form="fastener"
       testId={`fastener-${name}`}
-      label={`Fastener ${name}${held}${held && sense} at x ${at[0]}, y ${at[1]} mm. Drag it, move it with the arrow keys, or type x and y.`}
+      label={`Fastener ${name}${held}${held && sense}${stale ? ' in the last good answer,' : ''} at x ${at[0]}, y ${at[1]} mm. Drag it, move it with the arrow keys, or type x and y.`}
     >
-      <span className={styles.tag}>
+      <span className={styles.tag} data-stale={stale || undefined}>
         <span className={styles.called}>{name}</span>
         {held !== '' && <span className={styles.force}>{held}</span>}
         {dragged && <DragReadout grip={grip} at={at} />}

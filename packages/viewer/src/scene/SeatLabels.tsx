@@ -2,7 +2,7 @@ import { seatHeight } from '../buffers/seat-height.ts';
 import { forceDigits } from '../format/number.ts';
 import { seatPlace } from '../state/seat-place.ts';
 import { shownCase } from '../state/shown-case.ts';
-import { useModel, useRun, useView } from '../state/use-workbench.ts';
+import { useEarlier, useModel, useRun, useView } from '../state/use-workbench.ts';
 import styles from './labels.module.css';
 import { useStageFrame } from './stage-frame.ts';
 
@@ -12,10 +12,11 @@ export function SeatLabels() {
   const model = useModel((model) => model);
   const caseName = useView((view) => view.caseName);
   const results = useRun(({ solved }) => (solved ? shownCase(solved.result, caseName).seats : undefined));
+  const earlier = useEarlier();
   const { seats = [] } = model;
   if (seats.length === 0) return null;
   return (
-    <ul className={styles.layer} aria-label="Seats">
+    <ul className={styles.layer} aria-label={`Seats${earlier ? ', forces of the last good answer' : ''}`}>
       {seats.map((seat, i) => {
         const { name } = seat;
         const { at } = seatPlace(seat);
@@ -34,7 +35,7 @@ export function SeatLabels() {
             }}
             className={styles.seat}
           >
-            <span className={styles.tag}>
+            <span className={styles.tag} data-stale={(earlier && result !== undefined) || undefined}>
               {name}
               {result && (
                 <span className={styles.force}>{result.force === 0 ? ' off' : ` ${forceDigits(result.force)} N`}</span>

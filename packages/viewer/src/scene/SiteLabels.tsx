@@ -2,7 +2,7 @@ import { signedMicrometres } from '../format/number.ts';
 import type { Solved } from '../state/run-store.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { useQuantity } from '../state/use-quantity.ts';
-import { useView } from '../state/use-workbench.ts';
+import { useEarlier, useView } from '../state/use-workbench.ts';
 import { ContactLabels } from './ContactLabels.tsx';
 import styles from './labels.module.css';
 import { SiteNames } from './SiteNames.tsx';
@@ -16,6 +16,7 @@ export function SiteLabels({ solved }: { solved: Solved }) {
   const { model, result } = solved;
   const stage = useStageFrame();
   const { quantity, contact } = useQuantity();
+  const earlier = useEarlier();
   const caseName = useView((view) => view.caseName);
   const { sites, bow } = shownCase(result, caseName);
   const labelled = result.sites
@@ -27,7 +28,7 @@ export function SiteLabels({ solved }: { solved: Solved }) {
   if (quantity === 'tension') return <SiteNames solved={solved} z={z} />;
   if (quantity === 'contact') return <ContactLabels solved={solved} contact={contact} z={z} />;
   return (
-    <ul className={styles.layer} aria-label="Bow of each site">
+    <ul className={styles.layer} aria-label={`Bow of each site${earlier ? ', of the last good answer' : ''}`}>
       {labelled.map(({ site: { name, centre }, value }) => {
         const over = Math.abs(value) > limit;
         return (
@@ -43,6 +44,7 @@ export function SiteLabels({ solved }: { solved: Solved }) {
             }}
             className={styles.site}
             data-testid={`site-${name}`}
+            data-stale={earlier || undefined}
             data-over={over || undefined}
             data-worst={name === bow.site || undefined}
           >

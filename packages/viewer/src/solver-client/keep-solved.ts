@@ -1,15 +1,24 @@
 import type { HeadModel } from '@flathead/solver';
-import { type AnswerStore, answerOf, createAnswerStore, keepAnswer } from '../state/answer-store.ts';
+import {
+  type AnswerStore,
+  adviceFor,
+  answerOf,
+  createAnswerStore,
+  keepAdvice,
+  keepAnswer,
+} from '../state/answer-store.ts';
 import type { HeadStore } from '../state/head-store.ts';
 import { withKnownMesh } from '../state/known-mesh.ts';
 import type { PointerStore } from '../state/pointer-store.ts';
 import type { RunStore } from '../state/run-store.ts';
+import { wantsAdvice } from '../state/shown-advice.ts';
 import { type Connect, createRunner, type Runner } from './runner.ts';
 
 /**
  * Solves the model of the page now and after each change: live at once, in full when nothing is dragged any more.
  *
- * A head whose full answer is known, such as a variant that comes back on the bench, is not solved again.
+ * A head whose full answer is known, such as a variant that comes back on the bench, shows it at once. It is solved again
+ * only where advice is wanted and not yet known: the solver advises on its last answer alone.
  *
  * @param onRestart told when the solver was lost and started again
  * @param answers where full answers are kept
@@ -37,7 +46,10 @@ export function keepSolved(
       if (quality === 'full') keepAnswer(answers, model, { kind: 'solved', result: known });
       refine();
     },
-    advised: (model, advice) => run.setState({ advice: { model, advice } }),
+    advised: (model, advice) => {
+      run.setState({ advice: { model, advice } });
+      if (advice !== null) keepAdvice(answers, model, advice);
+    },
     refused: (model, fault) => {
       run.setState({ refusal: { model, fault } });
       if (fault.code !== 'CANCELLED') keepAnswer(answers, model, { kind: 'refused', fault });
@@ -57,7 +69,9 @@ export function keepSolved(
     runner.forget();
     const result = { ...withKnownMesh(known.result, run.getState().solved?.result), name: model.name };
     const solved = { model, result, quality: 'full' } as const;
-    run.setState({ solved, full: solved, refusal: null });
+    const advice = known.advice === undefined ? null : { model, advice: adviceFor(model, known.advice) };
+    run.setState({ solved, full: solved, refusal: null, advice });
+    if (advice === null && wantsAdvice(result)) runner.solve(model, 'full');
   };
   head.subscribe(({ model }, before) => {
     if (model !== before.model) solve(model);

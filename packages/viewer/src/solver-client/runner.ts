@@ -25,7 +25,10 @@ export interface RunnerEvents {
   solving(model: HeadModel | null): void;
   solved(model: HeadModel, answer: Extract<Answer, { kind: 'solved' }>): void;
   refused(model: HeadModel, fault: FaultReport): void;
-  /** What would help the head of the last full answer; asked for once that answer is told and nothing else waits. */
+  /**
+   * What would help the head of the last full answer; asked for once that answer is told and nothing else waits. `null`
+   * also where it could not be found out.
+   */
   advised(model: HeadModel, advice: Advice | null): void;
   /** The solver was lost and a fresh one started. */
   restarted(reason: string): void;
@@ -62,6 +65,8 @@ export function createRunner(connect: Connect, events: RunnerEvents): Runner {
   let delivered = 0;
   let waiting: Request | null = null;
   const running = new Map<number, Request>();
+  /** The model that advice is being sought for. */
+  let advising: HeadModel | null = null;
 
   const newest = (): Request | null => waiting ?? [...running.values()].at(-1) ?? null;
 
@@ -95,15 +100,16 @@ export function createRunner(connect: Connect, events: RunnerEvents): Runner {
     if (request.quality === 'full' && run === request.run) askAdvice(request);
   };
 
-  /** Advice that a newer request or a death overtakes is of no interest, nor is why it failed. */
+  /** Advice that a newer request overtakes is of no interest, nor is why it failed. */
   const askAdvice = ({ run: asked, model }: Request): void => {
     const from = connection;
-    from?.service.advise(asked, from.newest).then(
-      (advice) => {
-        if (connection === from && run === asked) events.advised(model, advice);
-      },
-      () => {},
-    );
+    const told = (advice: Advice | null): void => {
+      if (connection !== from || run !== asked) return;
+      advising = null;
+      events.advised(model, advice);
+    };
+    advising = model;
+    from?.service.advise(asked, from.newest).then(told, () => told(null));
   };
 
   const start = (): Connection => {
@@ -138,15 +144,19 @@ export function createRunner(connect: Connect, events: RunnerEvents): Runner {
     connection = null;
     waiting = null;
     running.clear();
+    if (advising !== null) events.advised(advising, null);
+    advising = null;
   };
 
   return {
     solve(model, quality) {
+      advising = null;
       waiting = { run: ++run, model, quality, losses: 0 };
       events.solving(model);
       send();
     },
     forget() {
+      advising = null;
       waiting = null;
       delivered = ++run;
       if (connection?.newest) Atomics.store(connection.newest, 0, run);

@@ -1,9 +1,9 @@
-import { type FaultReport, type HeadModel, type HeadResult, modelHash } from '@flathead/solver';
+import { type Advice, type FaultReport, type HeadModel, type HeadResult, modelHash } from '@flathead/solver';
 import { createStore } from 'zustand/vanilla';
 
 /** What the solver said of a head in full. */
 export type FullAnswer =
-  | { readonly kind: 'solved'; readonly result: HeadResult }
+  | { readonly kind: 'solved'; readonly result: HeadResult; readonly advice?: Advice }
   | { readonly kind: 'refused'; readonly fault: FaultReport };
 
 /** Full answers by {@link answerKey}, the latest last. */
@@ -34,6 +34,21 @@ export function answerKey(model: HeadModel): string {
 
 export function answerOf({ answers }: AnswerState, model: HeadModel): FullAnswer | null {
   return answers.get(answerKey(model)) ?? null;
+}
+
+/** Advice on a head as that for one of another name and note. */
+export function adviceFor({ name, note }: HeadModel, advice: Advice): Advice {
+  const moves = advice.moves.map((move) => {
+    const { note: _, ...changed } = move.model;
+    return { ...move, model: { ...changed, name, ...(note === undefined ? {} : { note }) } };
+  });
+  return { ...advice, moves };
+}
+
+/** Adds advice to the answer that is kept of the model, if it is. */
+export function keepAdvice(store: AnswerStore, model: HeadModel, advice: Advice): void {
+  const answer = answerOf(store.getState(), model);
+  if (answer?.kind === 'solved') keepAnswer(store, model, { ...answer, advice });
 }
 
 /** Keeps an answer; the oldest gives way. */

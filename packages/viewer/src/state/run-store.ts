@@ -44,6 +44,11 @@ export type RunStore = ReturnType<typeof createRunStore>;
 /** Why the shown result does not belong to the shown model; `null` = it does. */
 export type Staleness = 'solving' | 'refused' | 'draft' | null;
 
+/** Whether the model was refused, so that the numbers shown are those of an earlier one, which may have other places. */
+export function showsEarlier({ refusal, solved }: RunState, model: HeadModel): boolean {
+  return refusal?.model === model && solved !== null && solved.model !== model;
+}
+
 /** @param drafts whether a field holds text that did not reach the model */
 export function stalenessOf(run: RunState, model: HeadModel, drafts: boolean): Staleness {
   if (run.refusal?.model === model) return 'refused';

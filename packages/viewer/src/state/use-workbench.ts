@@ -3,7 +3,7 @@ import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { hasDrafts } from './draft-store.ts';
 import type { PointerState } from './pointer-store.ts';
-import { type RunState, type Staleness, stalenessOf } from './run-store.ts';
+import { type RunState, type Staleness, showsEarlier, stalenessOf } from './run-store.ts';
 import type { ViewState } from './view-store.ts';
 import type { Workbench } from './workbench.ts';
 
@@ -37,6 +37,12 @@ export function useStaleness(): Staleness {
   const model = useModel((model) => model);
   const refused = useStore(drafts, (state) => hasDrafts(state, model));
   return useRun((run) => stalenessOf(run, model, refused));
+}
+
+/** Whether the model was refused and the numbers shown are those of an earlier one. */
+export function useEarlier(): boolean {
+  const model = useModel((model) => model);
+  return useRun((run) => showsEarlier(run, model));
 }
 
 /** The solver's refusal of the present model, if any. */

@@ -91,6 +91,14 @@ describe('numbers as shown', () => {
   });
 
   it('sets um as a unit, not within words', () => {
-    expect(typeset('bows 47.3 um, 12 um over; maximum')).toBe('bows 47.3 \u00b5m, 12 \u00b5m over; maximum');
+    expect(typeset('bows 47.3 um, 12 um over; maximum')).toBe('bows 47.3\u00a0\u00b5m, 12\u00a0\u00b5m over; maximum');
+  });
+
+  it('never parts a number from its unit, and ties nothing else', () => {
+    expect(typeset('by 1.5 mm at 20 N, 3 N/mm and 40 degC')).toBe(
+      'by 1.5\u00a0mm at 20\u00a0N, 3\u00a0N/mm and 40\u00a0degC',
+    );
+    const untied = ['2 Nuts', 'site B2 mmx', 'case 3 of 4', 'in mm or N'];
+    expect(untied.map(typeset)).toEqual(untied);
   });
 });

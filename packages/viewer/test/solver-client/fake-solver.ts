@@ -16,9 +16,13 @@ export function fakeSolver(result: HeadResult) {
   const newest = new Int32Array(new SharedArrayBuffer(4));
   let starts = 0;
   let closed = 0;
-  const advices: { readonly run: number; readonly answer: (advice: Advice | null) => void }[] = [];
+  const advices: {
+    readonly run: number;
+    readonly answer: (advice: Advice | null) => void;
+    readonly fail: (thrown: unknown) => void;
+  }[] = [];
   const service: SolverService = {
-    advise: (run) => new Promise((resolve) => advices.push({ run, answer: resolve })),
+    advise: (run) => new Promise((resolve, reject) => advices.push({ run, answer: resolve, fail: reject })),
     solve: (run, model, quality) =>
       new Promise((resolve, reject) => asked.push({ run, model, quality, answer: resolve, fail: reject })),
   };

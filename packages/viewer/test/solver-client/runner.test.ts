@@ -1,12 +1,14 @@
-import type { HeadModel, HeadResult } from '@flathead/solver';
+import type { Advice, HeadModel, HeadResult } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
 import { keepSolved } from '../../src/solver-client/keep-solved.ts';
 import { createRunner } from '../../src/solver-client/runner.ts';
 import { createHeadStore } from '../../src/state/head-store.ts';
 import { createHistory } from '../../src/state/history.ts';
 import { createPointerStore } from '../../src/state/pointer-store.ts';
-import { createRunStore, stalenessOf } from '../../src/state/run-store.ts';
+import { createRunStore, showsEarlier, stalenessOf } from '../../src/state/run-store.ts';
+import { shownAdvice } from '../../src/state/shown-advice.ts';
 import { gridMesh } from '../buffers/grid-mesh.ts';
+import { full } from '../state/answers.ts';
 import { sampleHead } from '../state/sample-head.ts';
 import { fakeSolver } from './fake-solver.ts';
 
@@ -73,6 +75,23 @@ describe('createRunner', () => {
     solver.advices[1].answer({ criterion: 'bow', moves: [] });
     await solver.solved(3);
     expect(log).not.toContain('0 moves for b');
+  });
+
+  it('says that there is no advice when the solver fails, is lost or is stopped while it seeks it', async () => {
+    const { solver, log, solve, stop } = runner();
+    solve(named('a'), 'full');
+    await solver.solved(0);
+    solver.advices[0].fail(new Error('no'));
+    await solver.dies('first');
+    expect(log.filter((line) => line === 'no moves for a')).toHaveLength(1);
+    solve(named('b'), 'full');
+    await solver.solved(1);
+    await solver.dies('second');
+    expect(log).toContain('no moves for b');
+    solve(named('c'), 'full');
+    await solver.solved(2);
+    stop();
+    expect(log).toContain('no moves for c');
   });
 
   it('never shows an older answer after a newer one', async () => {
@@ -157,11 +176,11 @@ describe('createRunner', () => {
 });
 
 describe('keepSolved', () => {
-  function page() {
+  function page(answer: HeadResult = result) {
     const head = createHeadStore(sampleHead);
     const pointer = createPointerStore();
     const run = createRunStore();
-    const solver = fakeSolver(result);
+    const solver = fakeSolver(answer);
     keepSolved(head, pointer, run, solver.connect, () => {});
     return { head, pointer, run, solver, history: createHistory(head) };
   }
@@ -199,11 +218,68 @@ describe('keepSolved', () => {
     expect(stalenessOf(run.getState(), head.getState().model, false)).toBe('solving');
     await solver.refused(2, { code: 'OUTSIDE', message: 'off', path: 'fasteners.0.at', details: {} });
     expect(run.getState().solved).toBe(good);
+    expect(showsEarlier(run.getState(), head.getState().model)).toBe(true);
     expect(stalenessOf(run.getState(), head.getState().model, false)).toBe('refused');
     // The head from before is known, and not solved again.
     history.undo();
     expect(run.getState()).toMatchObject({ refusal: null, solved: { quality: 'full' } });
+    expect(showsEarlier(run.getState(), head.getState().model)).toBe(false);
     expect(solver.asked).toHaveLength(3);
+  });
+
+  const failing: HeadResult = structuredClone(full.result);
+  const judged = failing.verdict.criteria.map((one) => (one.criterion === 'bow' ? { ...one, outcome: 'fail' } : one));
+  const bowed: HeadResult = {
+    ...failing,
+    verdict: { ...failing.verdict, criteria: judged as typeof failing.verdict.criteria },
+  };
+  const thicker = (model: HeadModel) => ({ ...model, body: { ...model.body, thickness: model.body.thickness + 0.5 } });
+  const adviceOn = (model: HeadModel): Advice => ({
+    criterion: 'bow',
+    moves: [{ kind: 'thickness', sentence: 'x', model: thicker(model), by: 0.5, value: 1, gain: 1, within: true }],
+  });
+
+  it('puts advice back with a known answer, under the name of the head that it now is for', async () => {
+    const { head, run, solver, history } = page(bowed);
+    await solver.solved(0);
+    await solver.solved(1);
+    const before = head.getState().model;
+    solver.advices[0].answer(adviceOn(before));
+    await solver.superseded(1);
+    history.edit(thicker);
+    expect(shownAdvice(run.getState(), head.getState().model)).toBe('awaited');
+    history.undo();
+    expect(shownAdvice(run.getState(), head.getState().model)).toMatchObject({ moves: [{ kind: 'thickness' }] });
+    history.edit((model) => ({ ...model, name: 'renamed', note: 'noted' }));
+    expect(shownAdvice(run.getState(), head.getState().model)).toMatchObject({
+      moves: [{ model: { name: 'renamed', note: 'noted', body: thicker(before).body } }],
+    });
+    expect(solver.asked).toHaveLength(3);
+  });
+
+  it('asks again for advice that a known answer lacks', async () => {
+    const { head, run, solver, history } = page(bowed);
+    await solver.solved(0);
+    await solver.solved(1);
+    history.edit(thicker);
+    history.undo();
+    const { model } = head.getState();
+    expect(run.getState().solved).toMatchObject({ model, quality: 'full' });
+    await solver.solved(2);
+    expect(solver.asked.at(-1)).toMatchObject({ quality: 'full', model });
+    await solver.solved(3);
+    solver.advices.at(-1)?.answer(adviceOn(model));
+    await solver.superseded(3);
+    expect(shownAdvice(run.getState(), model)).toMatchObject({ moves: [{ kind: 'thickness' }] });
+  });
+
+  it('awaits no advice on a head that is refused', async () => {
+    const { head, run, solver, history } = page(bowed);
+    await solver.solved(0);
+    await solver.solved(1);
+    history.edit(thicker);
+    await solver.refused(2, { code: 'OUTSIDE', message: 'off', path: 'fasteners.0.at', details: {} });
+    expect(shownAdvice(run.getState(), head.getState().model)).toBe('none');
   });
 
   it('keeps the mesh object while the mesh is the same', async () => {

@@ -6,7 +6,8 @@ describe('what is read out', () => {
   it('is the verdict of the full answer of the model shown, and nothing before', () => {
     const said = announcement({ solved: full, refusal: null }, model);
     expect(said).toMatch(/^(Pass|Marginal|Fail)\. /);
-    expect(said).toContain(full.result.verdict.sentence.replace(/\bum\b/g, '\u00b5m'));
+    const sentence = full.result.verdict.sentence.replace(/(\d) um\b/g, '$1\u00a0\u00b5m');
+    expect(said).toContain(sentence);
     expect(announcement({ solved: live, refusal: null }, model)).toBeNull();
     expect(announcement({ solved: full, refusal: null }, { ...model })).toBeNull();
     const fault = { code: 'MECHANISM' as const, message: 'free', path: '', details: {} };
