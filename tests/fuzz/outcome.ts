@@ -24,7 +24,7 @@ const REFUSALS: ReadonlySet<FaultCode> = new Set([
 const WITHOUT_PATH: ReadonlySet<FaultCode> = new Set(['NOT_JSON', 'TOO_LARGE', 'SCHEMA']);
 /** Words that tell what to do, or what would have been right. */
 const REMEDY =
-  /expected|must|at most|at least|known are|did you mean|\b(add|allow|ask|change|check|choose|correct|cut|draw|enlarge|give|hold|join|keep|leave|lower|make|merge|move|name|narrow|omit|put|raise|reduce|remove|rename|separate|shift|shorten|simplify|split|thin|turn|try|use|widen|write)\b/i;
+  /expected|must|at most|at least|known are|did you mean|\b(add|allow|ask|change|check|choose|correct|cut|draw|enlarge|give|hold|join|keep|leave|lower|make|merge|move|name|narrow|omit|open|put|raise|reduce|remove|rename|save|separate|shift|shorten|simplify|split|thin|turn|try|use|widen|write)\b/i;
 
 /** Most of a second that any case may take. */
 export const SLOWEST = 10;
