@@ -77,11 +77,12 @@ async function perform(step) {
     return outcome(passed, failed, skipped, note);
   }
   const broken = [];
-  for (const command of step.commands) {
-    const { code, output } = await node(command, 5 * MINUTE, 'held');
+  // The commands of a step know nothing of each other: all at once.
+  const ends = await Promise.all(step.commands.map((command) => node(command, 5 * MINUTE, 'held')));
+  for (const [i, { code, output }] of ends.entries()) {
     if (code === 0) continue;
     console.log(output.trimEnd());
-    broken.push(`${command.join(' ')} ended with ${code}`);
+    broken.push(`${step.commands[i].join(' ')} ended with ${code}`);
   }
   return broken.length > 0 ? outcome(0, 1, 0, broken.join('; ')) : outcome(1, 0, 0);
 }

@@ -2,7 +2,7 @@ import { mkdir, mkdtemp, readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { HeadModel, Verdict } from '@flathead/solver';
-import { type Browser, chromium, type Page, type Route } from 'playwright-core';
+import { type Browser, chromium, type Locator, type Page, type Route } from 'playwright-core';
 import { findChromium } from '../../scripts/find-chromium.mjs';
 import { flathead, root } from '../command-line/run.ts';
 
@@ -156,6 +156,17 @@ interface Held {
   readonly y: number;
 }
 
+/** Box of a thing once it stays where it is: the view may still be turning, or the page making room. */
+async function still(page: Page, testId: string): ReturnType<Locator['boundingBox']> {
+  const thing = page.getByTestId(testId);
+  for (let box = await thing.boundingBox(), k = 0; ; k++) {
+    await page.waitForTimeout(150);
+    const now = await thing.boundingBox();
+    if (k > 60 || (now !== null && JSON.stringify(now) === JSON.stringify(box))) return now;
+    box = now;
+  }
+}
+
 /** Presses the mouse on a fastener and pulls it over the stage, px; it is still held when this returns. */
 export function dragFastener(page: Page, name: string, by: { readonly x: number; readonly y: number }): Promise<Held> {
   return dragHandle(page, `fastener-${name}`, by);
@@ -167,7 +178,7 @@ export async function dragHandle(
   testId: string,
   by: { readonly x: number; readonly y: number },
 ): Promise<Held> {
-  const box = await page.getByTestId(testId).boundingBox();
+  const box = await still(page, testId);
   if (box === null) throw new Error(`${testId} is not on the stage.`);
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
