@@ -2,7 +2,7 @@
 // `node scripts/run-checks.mjs types unit` runs the steps named. Ends with a line `N passed, N failed`.
 import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findChromium } from './find-chromium.mjs';
@@ -12,7 +12,7 @@ const bin = (path) => join('node_modules', path);
 const scratch = mkdtempSync(join(tmpdir(), 'flathead-checks-'));
 const MINUTE = 60_000;
 
-/** A step runs `node` on each of its commands; `tests` names the vitest project whose tests it counts. */
+/** A step runs `node` on each of its commands; `tests` names the vitest project whose tests it counts, `workers` how many files run at once; else all but one processor's. */
 const steps = [
   { name: 'style', commands: [[bin('@biomejs/biome/bin/biome'), 'check', '.']] },
   {
@@ -29,8 +29,8 @@ const steps = [
   { name: 'api', commands: [['scripts/api.mjs', '--check']] },
   { name: 'links', commands: [['scripts/check-links.mjs']] },
   { name: 'build-cli', commands: [['packages/cli/build.mjs']] },
-  { name: 'unit', tests: 'unit', limit: 8 * MINUTE },
-  { name: 'published', tests: 'published', limit: 6 * MINUTE },
+  { name: 'unit', tests: 'unit', workers: availableParallelism(), limit: 8 * MINUTE },
+  { name: 'published', tests: 'published', workers: availableParallelism(), limit: 6 * MINUTE },
   { name: 'fuzz', tests: 'fuzz', limit: 6 * MINUTE },
   { name: 'memory', commands: [['scripts/memory.mjs']] },
   { name: 'command-line', tests: 'command-line', limit: 4 * MINUTE },
@@ -43,7 +43,7 @@ const steps = [
   {
     name: 'browser',
     tests: 'browser',
-    limit: 12 * MINUTE,
+    limit: 20 * MINUTE,
     needs: findChromium,
     without: 'no Chromium on this machine',
   },
@@ -88,7 +88,7 @@ async function perform(step) {
 }
 
 /** Runs one vitest project and counts from its JSON report, so that a run without tests cannot pass for a good one. */
-async function runTests({ tests, limit }) {
+async function runTests({ tests, limit, workers }) {
   const report = join(scratch, `${tests}.json`);
   const args = [
     bin('vitest/vitest.mjs'),
@@ -98,6 +98,7 @@ async function runTests({ tests, limit }) {
     '--silent=passed-only',
     '--reporter=default',
     '--reporter=json',
+    ...(workers === undefined ? [] : [`--maxWorkers=${workers}`]),
   ];
   const { code } = await node([...args, `--outputFile.json=${report}`], limit, 'shown');
   const counts = readCounts(report);
