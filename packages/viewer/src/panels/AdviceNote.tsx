@@ -1,6 +1,6 @@
 import type { AdvisedMove } from '@flathead/solver';
 import { typeset } from '../format/number.ts';
-import { shownAdvice } from '../state/shown-advice.ts';
+import { shownAdvice, wantsAdvice } from '../state/shown-advice.ts';
 import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
 import styles from './verdict.module.css';
 
@@ -12,7 +12,9 @@ export function AdviceNote() {
   const { history } = useWorkbench();
   const model = useModel((model) => model);
   const advice = useRun((run) => shownAdvice(run, model));
-  if (advice === 'none') return null;
+  const wanted = useRun(({ solved }) => solved !== null && wantsAdvice(solved.result));
+  // The room stays: a strip that grows or shrinks would move the stage under the pointer of a drag.
+  if (advice === 'none') return wanted ? <div className={styles.advice} /> : null;
   return (
     <div className={styles.advice} data-testid="advice">
       {advice === 'awaited' ? (
