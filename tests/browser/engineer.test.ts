@@ -30,7 +30,7 @@ describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('an enginee
     await page.getByTestId('start-make').click();
     await settled(page);
     const first = await shownBow(page);
-    await page.getByTestId('field-limits.bow').fill(String(0.75 * Number(first)));
+    await page.getByTestId('field-limits.bow').fill((0.88 * Number(first)).toFixed(2));
     await page.getByTestId('field-limits.bow').blur();
     await settled(page);
     expect(await page.getByTestId('verdict-outcome').textContent()).toBe('Fail');
