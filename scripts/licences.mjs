@@ -1,6 +1,6 @@
 // Lists the licences of all packages that are installed into docs/licences.md, and ends with 1 when one is not allowed, or,
 // with --check, when the list is not current. Reads package.json files in
-// node_modules and the lock file, whose packages must come with a checksum and from the public registry.
+// node_modules and the lock file, whose packages must come with a checksum and no address.
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -29,7 +29,6 @@ const ALLOWED_IN_TOOLS = new Set([...ALLOWED, 'MPL-2.0']);
 
 /** Packages that name no licence in their package.json, as read in the licence file they come with. */
 const READ = { 'webgl-constants 1.1.1': 'MIT' };
-const REGISTRY = 'https://registry.npmjs.org/';
 
 const lock = JSON.parse(readFileSync(root('package-lock.json'), 'utf8'));
 const packages = new Map();
@@ -45,8 +44,10 @@ for (const [place, entry] of Object.entries(lock.packages)) {
     typeof license === 'string'
       ? license
       : (license?.type ?? licenses?.map(({ type }) => type).join(' OR ') ?? READ[`${name} ${version}`] ?? 'none given');
-  if (entry.resolved !== undefined && !entry.resolved.startsWith(REGISTRY))
-    problems.push(`${place} of the lock file comes from ${entry.resolved}, not from ${REGISTRY}`);
+  if (entry.resolved !== undefined)
+    problems.push(
+      `${place} of the lock file names an address, ${entry.resolved}; npm finds packages by name and checksum`,
+    );
   if (entry.integrity === undefined) problems.push(`${place} of the lock file has no checksum`);
   const shipped = entry.dev !== true && entry.devOptional !== true;
   packages.set(`${name} ${version}`, { name, version, licence: given, shipped });

@@ -45,17 +45,12 @@ export const OVER_DARK = '#7d1d08';
 /** From the limit towards the board over none to the limit away from it; so a difference of two heads has the same senses. */
 export const SIGNED_RAMP: readonly string[] = [...RAMP_BELOW.toReversed(), ...RAMP.slice(1)];
 
-/** Colour of a share of the limit on a ramp, `rgb(r, g, b)`; beyond one that of the limit. */
-function colourOn(ramp: readonly string[]): (share: number) => string {
-  return scaleLinear<string>()
+/** `[4 * n]` bytes r, g, b, a of a ramp, for a texture. */
+export function rampBytes(n: number, ramp: readonly string[] = RAMP): Uint8Array {
+  const colour = scaleLinear<string>()
     .domain(ramp.map((_, i) => i / (ramp.length - 1)))
     .range(ramp)
     .clamp(true);
-}
-
-/** `[4 * n]` bytes r, g, b, a of a ramp, for a texture. */
-export function rampBytes(n: number, ramp: readonly string[] = RAMP): Uint8Array {
-  const colour = colourOn(ramp);
   const bytes = new Uint8Array(4 * n);
   for (let i = 0; i < n; i++) {
     const [r, g, b] = colour(i / (n - 1))
