@@ -5,6 +5,7 @@ const project = (
   include: string[],
   settings: {
     testTimeout: number;
+    isolate?: boolean;
     fileParallelism?: boolean;
     globalSetup?: string;
     expect?: { poll: { timeout: number } };
@@ -16,8 +17,8 @@ const project = (
 export default defineConfig({
   test: {
     projects: [
-      project('unit', ['packages/*/test/**/*.test.ts'], { testTimeout: 60_000 }),
-      project('published', ['tests/{published,models}/**/*.test.ts'], { testTimeout: 120_000 }),
+      project('unit', ['packages/*/test/**/*.test.ts'], { testTimeout: 60_000, isolate: false }),
+      project('published', ['tests/{published,models}/**/*.test.ts'], { testTimeout: 120_000, isolate: false }),
       project('fuzz', ['tests/fuzz/**/*.test.ts'], { testTimeout: 240_000 }),
       project('command-line', ['tests/command-line/**/*.test.ts'], { testTimeout: 120_000 }),
       project('package', ['tests/package/**/*.test.ts'], { testTimeout: 120_000 }),
