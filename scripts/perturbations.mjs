@@ -4,7 +4,29 @@ const at = (topic, model, quantity) => ({ topic, model, quantity });
 const square = at('simply supported plates', 'square, uniform', 'w at the centre');
 const bonded = at('composite sections', 'strip with a softer, thicker bar bonded on its middle', 'w in the middle');
 
+/** The grossest first: `--every` runs only models with checks that have not been seen failing. */
 export const perturbations = [
+  {
+    name: 'a sign in the side bulge of the element',
+    file: 'element/plate-kinematics.ts',
+    from: 'a[row + 3 * i + 1] = a[row + 3 * j + 1] = -0.5 * c * ey;',
+    to: 'a[row + 3 * i + 1] = a[row + 3 * j + 1] = 0.5 * c * ey;',
+    noticed: [square],
+  },
+  {
+    name: 'thickness squared, not cubed',
+    file: 'section/rigidity-of.ts',
+    from: '(E * thickness ** 3)',
+    to: '(E * thickness ** 2)',
+    noticed: [square],
+  },
+  {
+    name: 'the reaction of the first support left out of the field',
+    file: 'structure/solution.ts',
+    from: 'addScaled(y, force[i], half);',
+    to: 'if (i > 0) addScaled(y, force[i], half);',
+    noticed: [at('plates on points', 'disc on 3 points at 0.645 of its radius, uniform', 'w at the centre')],
+  },
   {
     name: 'E taken 2 % too high',
     file: 'section/rigidity-of.ts',
@@ -37,20 +59,6 @@ export const perturbations = [
     noticed: [at('plates on points', 'square on three corners, loaded at the fourth', 'w at the loaded corner')],
   },
   {
-    name: 'thickness squared, not cubed',
-    file: 'section/rigidity-of.ts',
-    from: '(E * thickness ** 3)',
-    to: '(E * thickness ** 2)',
-    noticed: [square],
-  },
-  {
-    name: 'a sign in the side bulge of the element',
-    file: 'element/plate-kinematics.ts',
-    from: 'a[row + 3 * i + 1] = a[row + 3 * j + 1] = -0.5 * c * ey;',
-    to: 'a[row + 3 * i + 1] = a[row + 3 * j + 1] = 0.5 * c * ey;',
-    noticed: [square],
-  },
-  {
     name: 'side bulges of 1.4 for 3/2',
     file: 'element/plate-kinematics.ts',
     from: 'const c = -1.5 / ((1 + phi[k])',
@@ -78,13 +86,6 @@ export const perturbations = [
     from: 'SHEAR_CORRECTION = 5 / 6',
     to: 'SHEAR_CORRECTION = 1',
     noticed: [at('thick plates', 'simply supported square t/a 0.2, uniform', 'w at the centre')],
-  },
-  {
-    name: 'the reaction of the first support left out of the field',
-    file: 'structure/solution.ts',
-    from: 'addScaled(y, force[i], half);',
-    to: 'if (i > 0) addScaled(y, force[i], half);',
-    noticed: [at('plates on points', 'disc on 3 points at 0.645 of its radius, uniform', 'w at the centre')],
   },
   {
     name: 'springs of supports taken as rigid',
@@ -214,9 +215,9 @@ export const perturbations = [
   },
   {
     name: 'one probe short in each site',
-    file: 'model/loads.ts',
-    from: 'const force = probes.count * probes.preload;',
-    to: 'const force = (probes.count - 1) * probes.preload;',
+    file: 'model/site-probes.ts',
+    from: 'preload: probes.count * probes.preload, points: null',
+    to: 'preload: (probes.count - 1) * probes.preload, points: null',
     noticed: [at('heads', 'bar on four rigid fasteners, one site in its middle', 'bow')],
   },
   {
