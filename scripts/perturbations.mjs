@@ -236,4 +236,63 @@ export const perturbations = [
       at('simply supported plates', 'orthotropic square, Dx : Dy : D1 : Dxy = 4 : 1 : 0.3 : 0.35', 'w at the centre'),
     ],
   },
+  {
+    name: 'rigidity as given taken 5 % too high',
+    file: 'section/rigidity-of.ts',
+    from: 'isotropicBending(section.D, section.nu)',
+    to: 'isotropicBending(1.05 * section.D, section.nu)',
+    noticed: [at('MacNeal and Harder rectangles', 'clamped rectangle b/a 5, uniform', 'w at the centre')],
+  },
+  {
+    name: 'flatness as seen at a slant',
+    file: 'results/flatness.ts',
+    from: 'const cosine = 1 / Math.sqrt(',
+    to: 'const cosine = 0.98 / Math.sqrt(',
+    noticed: ['FLTp', 'FLTv', 'FLTq'].flatMap((of) => [
+      at('flatness', 'corners of a square at +-h in turn', `${of}, least squares`),
+      at('flatness', 'regular triangle and an apex h over its middle', `${of}, least squares`),
+    ]),
+  },
+  {
+    name: 'peaks of hole edges over the ligament squared',
+    file: 'section/hole-concentration.ts',
+    from: '=> (LEAST + STEP * row) * value;',
+    to: '=> (LEAST + STEP * row) ** 2 * value;',
+    noticed: [
+      at('drilled fields', 'stress at the edge of a hole over gross stress', 'square, ligament 0.5, along the pitch'),
+      at(
+        'drilled fields',
+        'stress at the edge of a hole over gross stress',
+        'triangular, ligament 0.5, along the pitch',
+      ),
+    ],
+  },
+  {
+    name: 'effective area of a bar without its inner span',
+    file: 'results/weibull.ts',
+    from: '/ (2 * (m + 1))',
+    to: '/ (2.2 * (m + 1))',
+    noticed: [at('ceramic strength', 'standard bar, configuration B', 'effective area, no scatter')],
+  },
+  {
+    name: 'gamma function shifted',
+    file: 'results/weibull.ts',
+    from: 'const t = z + 6.5;',
+    to: 'const t = z + 6.4;',
+    noticed: [at('ceramic strength', 'standard bar, configuration B', 'Gamma(1.5)')],
+  },
+  {
+    name: 'stress area of screws a tenth too large',
+    file: 'model/screws.ts',
+    from: '{ diameter, pitch, stressArea, head, bearing, hole, source },',
+    to: '{ diameter, pitch, stressArea: 1.1 * stressArea, head, bearing, hole, source },',
+    noticed: [
+      ...['M1.6', 'M2', 'M2.5', 'M3', 'M4', 'M5', 'M6'].map((size) =>
+        at('screws and joints', 'metric coarse threads', `stress area of ${size}`),
+      ),
+      ...['M2', 'M2.5', 'M3', 'M4'].map((size) =>
+        at('screws and joints', 'metric coarse threads', `0.2 % proof load of ${size}`),
+      ),
+    ],
+  },
 ];
