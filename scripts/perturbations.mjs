@@ -4,7 +4,29 @@ const at = (topic, model, quantity) => ({ topic, model, quantity });
 const square = at('simply supported plates', 'square, uniform', 'w at the centre');
 const bonded = at('composite sections', 'strip with a softer, thicker bar bonded on its middle', 'w in the middle');
 
+/** The grossest first: `--every` runs only models with checks that have not been seen failing. */
 export const perturbations = [
+  {
+    name: 'a sign in the side bulge of the element',
+    file: 'element/plate-kinematics.ts',
+    from: 'a[row + 3 * i + 1] = a[row + 3 * j + 1] = -0.5 * c * ey;',
+    to: 'a[row + 3 * i + 1] = a[row + 3 * j + 1] = 0.5 * c * ey;',
+    noticed: [square],
+  },
+  {
+    name: 'thickness squared, not cubed',
+    file: 'section/rigidity-of.ts',
+    from: '(E * thickness ** 3)',
+    to: '(E * thickness ** 2)',
+    noticed: [square],
+  },
+  {
+    name: 'the reaction of the first support left out of the field',
+    file: 'structure/solution.ts',
+    from: 'addScaled(y, force[i], half);',
+    to: 'if (i > 0) addScaled(y, force[i], half);',
+    noticed: [at('plates on points', 'disc on 3 points at 0.645 of its radius, uniform', 'w at the centre')],
+  },
   {
     name: 'E taken 2 % too high',
     file: 'section/rigidity-of.ts',
@@ -37,20 +59,6 @@ export const perturbations = [
     noticed: [at('plates on points', 'square on three corners, loaded at the fourth', 'w at the loaded corner')],
   },
   {
-    name: 'thickness squared, not cubed',
-    file: 'section/rigidity-of.ts',
-    from: '(E * thickness ** 3)',
-    to: '(E * thickness ** 2)',
-    noticed: [square],
-  },
-  {
-    name: 'a sign in the side bulge of the element',
-    file: 'element/plate-kinematics.ts',
-    from: 'a[row + 3 * i + 1] = a[row + 3 * j + 1] = -0.5 * c * ey;',
-    to: 'a[row + 3 * i + 1] = a[row + 3 * j + 1] = 0.5 * c * ey;',
-    noticed: [square],
-  },
-  {
     name: 'side bulges of 1.4 for 3/2',
     file: 'element/plate-kinematics.ts',
     from: 'const c = -1.5 / ((1 + phi[k])',
@@ -78,13 +86,6 @@ export const perturbations = [
     from: 'SHEAR_CORRECTION = 5 / 6',
     to: 'SHEAR_CORRECTION = 1',
     noticed: [at('thick plates', 'simply supported square t/a 0.2, uniform', 'w at the centre')],
-  },
-  {
-    name: 'the reaction of the first support left out of the field',
-    file: 'structure/solution.ts',
-    from: 'addScaled(y, force[i], half);',
-    to: 'if (i > 0) addScaled(y, force[i], half);',
-    noticed: [at('plates on points', 'disc on 3 points at 0.645 of its radius, uniform', 'w at the centre')],
   },
   {
     name: 'springs of supports taken as rigid',
@@ -214,9 +215,9 @@ export const perturbations = [
   },
   {
     name: 'one probe short in each site',
-    file: 'model/loads.ts',
-    from: 'const force = probes.count * probes.preload;',
-    to: 'const force = (probes.count - 1) * probes.preload;',
+    file: 'model/site-probes.ts',
+    from: 'preload: probes.count * probes.preload, points: null',
+    to: 'preload: (probes.count - 1) * probes.preload, points: null',
     noticed: [at('heads', 'bar on four rigid fasteners, one site in its middle', 'bow')],
   },
   {
@@ -233,6 +234,65 @@ export const perturbations = [
     to: 'Float64Array.of(Dx, D1, 0, Dx, 0, Dxy)',
     noticed: [
       at('simply supported plates', 'orthotropic square, Dx : Dy : D1 : Dxy = 4 : 1 : 0.3 : 0.35', 'w at the centre'),
+    ],
+  },
+  {
+    name: 'rigidity as given taken 5 % too high',
+    file: 'section/rigidity-of.ts',
+    from: 'isotropicBending(section.D, section.nu)',
+    to: 'isotropicBending(1.05 * section.D, section.nu)',
+    noticed: [at('MacNeal and Harder rectangles', 'clamped rectangle b/a 5, uniform', 'w at the centre')],
+  },
+  {
+    name: 'flatness as seen at a slant',
+    file: 'results/flatness.ts',
+    from: 'const cosine = 1 / Math.sqrt(',
+    to: 'const cosine = 0.98 / Math.sqrt(',
+    noticed: ['FLTp', 'FLTv', 'FLTq'].flatMap((of) => [
+      at('flatness', 'corners of a square at +-h in turn', `${of}, least squares`),
+      at('flatness', 'regular triangle and an apex h over its middle', `${of}, least squares`),
+    ]),
+  },
+  {
+    name: 'peaks of hole edges over the ligament squared',
+    file: 'section/hole-concentration.ts',
+    from: '=> (LEAST + STEP * row) * value;',
+    to: '=> (LEAST + STEP * row) ** 2 * value;',
+    noticed: [
+      at('drilled fields', 'stress at the edge of a hole over gross stress', 'square, ligament 0.5, along the pitch'),
+      at(
+        'drilled fields',
+        'stress at the edge of a hole over gross stress',
+        'triangular, ligament 0.5, along the pitch',
+      ),
+    ],
+  },
+  {
+    name: 'effective area of a bar without its inner span',
+    file: 'results/weibull.ts',
+    from: '/ (2 * (m + 1))',
+    to: '/ (2.2 * (m + 1))',
+    noticed: [at('ceramic strength', 'standard bar, configuration B', 'effective area, no scatter')],
+  },
+  {
+    name: 'gamma function shifted',
+    file: 'results/weibull.ts',
+    from: 'const t = z + 6.5;',
+    to: 'const t = z + 6.4;',
+    noticed: [at('ceramic strength', 'standard bar, configuration B', 'Gamma(1.5)')],
+  },
+  {
+    name: 'stress area of screws a tenth too large',
+    file: 'model/screws.ts',
+    from: '{ diameter, pitch, stressArea, head, bearing, hole, source },',
+    to: '{ diameter, pitch, stressArea: 1.1 * stressArea, head, bearing, hole, source },',
+    noticed: [
+      ...['M1.6', 'M2', 'M2.5', 'M3', 'M4', 'M5', 'M6'].map((size) =>
+        at('screws and joints', 'metric coarse threads', `stress area of ${size}`),
+      ),
+      ...['M2', 'M2.5', 'M3', 'M4'].map((size) =>
+        at('screws and joints', 'metric coarse threads', `0.2 % proof load of ${size}`),
+      ),
     ],
   },
 ];

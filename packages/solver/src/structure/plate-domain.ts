@@ -1,11 +1,13 @@
 import { difference } from '../geometry/boolean.ts';
+import { clipToBox } from '../geometry/box-clip.ts';
 import type { Point, Region, Ring } from '../geometry/point.ts';
-import { area, extent, perimeter, ringArea } from '../geometry/region.ts';
+import { area, type Extent, extent, perimeter, ringArea } from '../geometry/region.ts';
 import { shapeRing } from '../geometry/ring.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { MeshDomain } from '../mesh/domain.ts';
 import { type SizeField, sizeField } from '../mesh/size-field.ts';
 import type { PlateProblem } from '../plate/plate-problem.ts';
+import { requireFollowable } from './followable.ts';
 import { coarsenedCorners, singularCorners } from './singular-corners.ts';
 
 /** A plate problem as the mesher sees it. */
@@ -35,6 +37,8 @@ const [NODES, FIRST_NODES] = [5000, 1200];
 const SAGITTA = 0.005;
 /** Element size grows by at most this much per unit of distance. */
 const GROWTH = 0.25;
+/** What lies further off the plate than this share of its extent is cut off: its corners would be nodes of no use. */
+const FAR = 1;
 /** Point loads up to this many have the mesh graded towards them. */
 const FEW_LOADS = 64;
 
@@ -56,11 +60,21 @@ export function plateDomain(
   const rough = [shapeRing(problem.outline, { chord: extentOf(problem.outline) / 200, path: 'outline' })];
   const base = baseSize(problem, rough);
   const arc = (grading?.arc ?? base) * coarsening;
-  const ring = (shape: Shape, path: string): Ring => shapeRing(shape, { chord: rise(shape, arc), path });
+  const near = grown(extent(rough), FAR);
+  const followed = (whole: Ring, path: string): Ring => {
+    const part = clipToBox(whole, near);
+    // What misses the plate is left to those who can say so.
+    if (part.length === 0) return whole;
+    requireFollowable(part, base, path);
+    return part;
+  };
+  const ring = (shape: Shape, path: string): Ring =>
+    followed(shapeRing(shape, { chord: rise(shape, arc), path }), path);
 
   const outline = ring(problem.outline, 'outline');
   const openings = (problem.openings ?? []).map((shape, i) => ring(shape, `openings.${i}`));
   const regions = (problem.regions ?? []).map(({ shape }, i) => ring(shape, `regions.${i}.shape`));
+  const measured = areas.map((each) => followed(each, problem.report?.over === undefined ? '' : 'report.over'));
   const plate = openings.length === 0 ? [outline] : difference([outline], openings);
   const corners = heldSimply(problem) ? plate.flatMap(singularCorners) : [];
   const sources = [
@@ -75,17 +89,23 @@ export function plateDomain(
   ];
   const asked = grading?.size ?? sizeField({ base, sources, growth: GROWTH });
   return {
-    mesh: { outline: plate, regions: [...regions, ...areas] },
+    mesh: { outline: plate, regions: [...regions, ...measured] },
     // Coarser everywhere alike, or the two meshes would not be of one family and their difference would say nothing.
     size:
       coarsening === 1
         ? asked
         : coarsenedCorners((x, y) => coarsening * asked(x, y), corners, coarsening, coarsening * base),
     regions,
-    areas,
+    areas: measured,
     plate,
     ring,
   };
+}
+
+/** A box larger on every side by a share of its longer one. */
+function grown({ min, max }: Extent, share: number): Extent {
+  const by = share * Math.max(max[0] - min[0], max[1] - min[1]);
+  return { min: [min[0] - by, min[1] - by], max: [max[0] + by, max[1] + by] };
 }
 
 /** Element size asked for, or one that gives the plate so many nodes: equilateral, 2/sqrt(3) h^-2 a node. */

@@ -1,11 +1,14 @@
-/// <reference path="./quadprog.d.ts" />
-import { solveQP } from 'quadprog';
 import { Fault } from '../fault/fault.ts';
 import type { SupportSolve } from './compliance.ts';
 import { type Equilibrium, equilibrium, type Reactions, react } from './equilibrium.ts';
+import { whichLetGo } from './which-let-go.ts';
 
 /** Share of the largest force, or of the largest deflection, below which a wrong sign is rounding. */
 const ROUNDING = 1e-9;
+/** The same of the largest sum whose terms cancel to a deflection. */
+const CANCELLED = 1e-13;
+/** Times the rounding by which a sign may be wrong where supports stand so close or so nearly on a line that no set is better. */
+const ACCEPTED = 1000;
 
 /** Sign of the force that a support can exert on the plate; 0 = either. */
 function senseOf({ support: { acts = 'both' } }: SupportSolve): -1 | 0 | 1 {
@@ -17,112 +20,123 @@ function senseOf({ support: { acts = 'both' } }: SupportSolve): -1 | 0 | 1 {
  * Reactions where some supports act one way only: each either exerts a force in its sense or lets go, and then the plate
  * has moved away from it. Forces and gaps of one-way supports are complementary.
  *
- * The forces minimise the complementary energy `lambda' (G + 1/k) lambda / 2 + lambda' C u_f` among those that balance
- * the loads and have their sense: a convex quadratic program, solved by the dual active-set method (Goldfarb and
- * Idnani 1983). It names the supports that let go; the others are then solved for exactly, and signs are proved.
+ * A quadratic program names the supports that let go, see {@link whichLetGo}; the others are then solved for exactly, and
+ * signs are proved. Where one is wrong, the worst changes sides and all is solved again.
  *
  * @param seat `C u_f`, see {@link react}
  * @param resultant `N^T f`, see {@link react}
- * @throws Fault MECHANISM when no such forces balance the loads: the plate lifts off
+ * @throws Fault MECHANISM when no such forces balance the loads, so that the plate lifts off; when those which do leave
+ *   the plate free to move; or when rounding hides which they are
  */
 export function reactOneWay(system: Equilibrium, seat: Float64Array, resultant: Float64Array): Reactions {
-  const { supports, compliance: G } = system;
+  const { supports, scale } = system;
   const senses = supports.map(senseOf);
   const all = react(system, seat, resultant);
   if (senses.every((sense) => sense === 0)) return all;
-  if (hasSense(all.force, senses)) return all;
+  // Force that brings a support back to where it was, should all others be zero.
+  const natural = seat.map((w, i) => w * scale[i] ** 2);
+  const small = ROUNDING * largest(all.force, natural);
+  if (senses.every((sense, i) => sense === 0 || sense * all.force[i] >= -small)) return all;
 
-  const letGo = whichLetGo(system, senses, seat, resultant);
+  const oneWay = supports.flatMap(({ support: { name } }, i) => (senses[i] === 0 ? [] : [name]));
+  const first = whichLetGo(system, senses, seat, resultant, small);
+  if (first === null)
+    throw new Fault(
+      'MECHANISM',
+      `The plate lifts off: no forces of supports that act one way only (${oneWay.slice(0, 6).join(', ')}) balance the loads. Turn one round, let one act both ways, or add a support.`,
+      'supports',
+      { supports: oneWay },
+    );
+  const letGo = new Set(first);
+  let best: { readonly answer: Reactions; readonly wrong: number } | null = null;
+  for (let turn = 0; turn <= 2 * supports.length; turn++) {
+    const answer = withoutThose(system, letGo, seat, resultant);
+    if (answer === null) break;
+    const { support, wrong } = worstSign(system, senses, answer, seat, small);
+    if (wrong <= 1) return answer;
+    if (best === null || wrong < best.wrong) best = { answer, wrong };
+    if (!letGo.delete(support)) letGo.add(support);
+  }
+  if (best === null)
+    throw new Fault(
+      'MECHANISM',
+      `Nothing says where the plate lies: its loads press it on none or too few of the supports that act one way only (${oneWay.slice(0, 6).join(', ')}). Let one or more of them act both ways, or add a load that presses the plate on them.`,
+      'supports',
+      { supports: oneWay },
+    );
+  if (best.wrong <= ACCEPTED) return best.answer;
+  throw new Fault(
+    'MECHANISM',
+    `Rounding decides which of the supports that act one way only (${oneWay.slice(0, 6).join(', ')}) hold: they stand too close together, or too nearly on one line. Move one of them away from the others, or let one act both ways.`,
+    'supports',
+    { supports: oneWay, wrong: best.wrong },
+  );
+}
+
+/** Reactions of the supports that have not let go; `null` when these do not hold the plate. */
+function withoutThose(
+  { supports, compliance: G }: Equilibrium,
+  letGo: ReadonlySet<number>,
+  seat: Float64Array,
+  resultant: Float64Array,
+): Reactions | null {
+  const m = supports.length;
   const kept = supports.map((_, i) => i).filter((i) => !letGo.has(i));
-  const held = equilibrium(
+  const held = heldBy(
     kept.map((i) => supports[i]),
     resultant.length,
-    Float64Array.from(kept.flatMap((i) => kept.map((j) => G[i * supports.length + j]))),
+    Float64Array.from(kept.flatMap((i) => kept.map((j) => G[i * m + j]))),
   );
+  if (held === null) return null;
   const { force, motion } = react(
     held,
     Float64Array.from(kept, (i) => seat[i]),
     resultant,
   );
-  const full = new Float64Array(supports.length);
+  const full = new Float64Array(m);
   kept.forEach((i, k) => {
     full[i] = force[k];
   });
-  requireComplementary(supports, G, senses, letGo, full, motion, seat);
-  return { force: full, motion, letGo };
+  return { force: full, motion, letGo: new Set(letGo) };
 }
 
-function hasSense(force: Float64Array, senses: readonly number[]): boolean {
-  const least = -ROUNDING * Math.max(...force.map(Math.abs));
-  return senses.every((sense, i) => sense === 0 || sense * force[i] >= least);
-}
-
-/** Indices of the one-way supports whose force is zero at the minimum of the complementary energy. */
-function whichLetGo(
-  { supports, scale, compliance: G }: Equilibrium,
-  senses: readonly number[],
-  seat: Float64Array,
-  resultant: Float64Array,
-): ReadonlySet<number> {
-  const m = supports.length;
-  const r = resultant.length;
-  const oneWay = senses.flatMap((sense, i) => (sense === 0 ? [] : [i]));
-  const fromOne = <T>(values: readonly T[]): T[] => [undefined as T, ...values];
-  const rows = supports.map((_, i) => i);
-
-  // Unknown are forces over their scale: D has a unit diagonal.
-  const D = rows.map((i) => {
-    const { stiffness } = supports[i].support;
-    const own = (j: number) => (i === j && stiffness !== null ? 1 / stiffness : 0);
-    return fromOne(rows.map((j) => scale[i] * (G[i * m + j] + own(j)) * scale[j]));
-  });
-  const d = rows.map((i) => -scale[i] * seat[i]);
-  const A = rows.map((i) =>
-    fromOne([
-      ...Array.from(resultant, (_, k) => scale[i] * supports[i].motion[k] * scale[m + k]),
-      ...oneWay.map((one) => (one === i ? senses[i] : 0)),
-    ]),
-  );
-  const b = [...Array.from(resultant, (value, k) => -scale[m + k] * value), ...oneWay.map(() => 0)];
-  const { iact, message } = solveQP(fromOne(D), fromOne(d), fromOne(A), fromOne(b), r);
-  if (message !== '') {
-    const names = oneWay.map((i) => supports[i].support.name);
-    throw new Fault(
-      'MECHANISM',
-      `The plate lifts off: no forces of supports that act one way only (${names.slice(0, 6).join(', ')}) balance the loads. Turn one round, let one act both ways, or add a support.`,
-      'supports',
-      { supports: names },
-    );
+function heldBy(...given: Parameters<typeof equilibrium>): Equilibrium | null {
+  try {
+    return equilibrium(...given);
+  } catch (thrown) {
+    if (thrown instanceof Fault && thrown.code === 'MECHANISM') return null;
+    throw thrown;
   }
-  return new Set(iact.filter((constraint) => constraint > r).map((constraint) => oneWay[constraint - r - 1]));
 }
 
-/** Forces have their sense, and the plate is clear of the supports that let go. */
-function requireComplementary(
-  supports: readonly SupportSolve[],
-  G: Float64Array,
+/** The support with the wrong sign that is farthest from rounding, of its force or of its gap; `wrong` in units of rounding. */
+function worstSign(
+  { supports, compliance: G }: Equilibrium,
   senses: readonly number[],
-  letGo: ReadonlySet<number>,
-  force: Float64Array,
-  motion: Float64Array,
+  { force, motion, letGo }: Reactions,
   seat: Float64Array,
-): void {
+  small: number,
+): { support: number; wrong: number } {
   const m = supports.length;
-  const w = supports.map((support, i) => {
-    let sum = seat[i];
-    for (let j = 0; j < m; j++) sum += G[i * m + j] * force[j];
-    support.motion.forEach((share, k) => {
-      sum += share * motion[k];
-    });
-    return sum;
+  const terms = supports.map((support, i) => [
+    seat[i],
+    ...force.map((value, j) => G[i * m + j] * value),
+    ...support.motion.map((share, k) => share * motion[k]),
+  ]);
+  const w = terms.map((each) => each.reduce((sum, term) => sum + term, 0));
+  const narrow = Math.max(ROUNDING * largest(w, seat), CANCELLED * largest(...terms));
+  const least = Math.max(small, ROUNDING * largest(force));
+  let [support, wrong] = [-1, 0];
+  senses.forEach((sense, i) => {
+    const by = sense === 0 ? 0 : letGo.has(i) ? (-sense * w[i]) / narrow : (-sense * force[i]) / least;
+    if (by > wrong) [support, wrong] = [i, by];
   });
-  const least = -ROUNDING * Math.max(...w.map(Math.abs), ...seat.map(Math.abs));
-  const clear = senses.every((sense, i) => !letGo.has(i) || sense * w[i] >= least);
-  if (clear && hasSense(force, senses)) return;
-  throw new Fault(
-    'INTERNAL',
-    'The supports that act one way only could not be told apart into those that hold and those that let go. Please report this model.',
-    'supports',
-    { letGo: [...letGo].map((i) => supports[i].support.name) },
+  return { support, wrong };
+}
+
+function largest(...lists: readonly ArrayLike<number>[]): number {
+  return lists.reduce(
+    (most, list) => Array.from(list).reduce((size, value) => Math.max(size, Math.abs(value)), most),
+    0,
   );
 }

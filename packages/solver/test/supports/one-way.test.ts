@@ -131,6 +131,43 @@ function seated(seed: number, pads: number, count: number): { given: Problem; ce
   return { given: problem(supports, f), cells };
 }
 
+/**
+ * Forces or gaps that are exactly zero: symmetric plates, loads in balance with themselves, seats without load at heights,
+ * springs of all sizes.
+ */
+function degenerate(seed: number): Problem {
+  const generator = xoroshiro128plus(seed);
+  const below = (n: number) => (generator.next() >>> 0) % n;
+  const stiffnesses = [null, 1e1, 1e4, 1e7, 1e10] as const;
+  const same = stiffnesses[below(5)];
+  const isAlike = below(2) === 0;
+  const acts = ['push', 'pull', 'push', 'both'] as const;
+  const nodes = [0, 9, 60, 69, ...[3, 6, 30, 39, 63, 66].filter(() => below(2) === 0)];
+  const supports = nodes.map((node, i) => ({
+    row: atNode(node),
+    stiffness: isAlike ? same : stiffnesses[below(5)],
+    acts: i < 4 && isAlike ? ('push' as const) : acts[below(4)],
+    height: seed % 3 === 0 ? (below(21) - 10) / 1000 : 0,
+  }));
+  const f = new Float64Array(3 * plate.n);
+  if (seed % 4 === 0) for (const node of [34, 35]) f[3 * node] = -5;
+  if (seed % 4 === 1)
+    for (const [node, force] of [
+      [30, 1],
+      [34, -2],
+      [38, 1],
+    ])
+      f[3 * node] = force;
+  if (seed % 4 === 2)
+    for (const [node, moment] of [
+      [34, 3],
+      [44, -3],
+    ])
+      f[3 * node + 1] = moment;
+  const given = problem(supports, f);
+  return { ...given, seat: given.seat.map((w, i) => w - supports[i].height) };
+}
+
 const answer = ({ solved, seat, resultant }: Problem) =>
   reactOneWay(equilibrium(solved, plate.motion.count), seat, resultant);
 
@@ -217,6 +254,46 @@ describe('supports that act one way', () => {
       });
     }
     expect(Math.min(bearing, lifted)).toBeGreaterThan(500);
+  });
+
+  it('are answered where forces and gaps are exactly zero, on 400 seeded plates', () => {
+    let [answered, refused, unforced] = [0, 0, 0];
+    for (let seed = 1; seed <= 400; seed++) {
+      const given = degenerate(seed);
+      let found: ReturnType<typeof answer>;
+      try {
+        found = answer(given);
+      } catch (thrown) {
+        expect(thrown, `seed ${seed}`).toMatchObject({
+          code: 'MECHANISM',
+          message: expect.stringContaining('lifts off'),
+        });
+        refused++;
+        continue;
+      }
+      answered++;
+      const { force, motion, letGo } = found;
+      const w = seats(given, force, motion);
+      const G = complianceMatrix(given.solved);
+      const natural = [...given.seat].map((each, i) => Math.abs(each) / G[i * given.seat.length + i]);
+      const [most, farthest] = [
+        Math.max(...force.map(Math.abs), ...natural),
+        Math.max(...[...w, ...given.seat].map(Math.abs)),
+      ];
+      if (Math.max(...force.map(Math.abs)) < 1e-9 * most) unforced++;
+      given.solved.forEach((support, i) => {
+        const { stiffness } = support.support;
+        if (letGo.has(i)) expect(force[i]).toBe(0);
+        else expect(w[i] + (stiffness === null ? 0 : force[i] / stiffness), `seed ${seed}`).toBeCloseTo(0, 9);
+        expect(senseOf(support) * force[i], `seed ${seed}, support ${i}`).toBeGreaterThanOrEqual(-1e-7 * most);
+        if (letGo.has(i)) expect(senseOf(support) * w[i], `seed ${seed}`).toBeGreaterThanOrEqual(-1e-7 * farthest);
+      });
+      given.resultant.forEach((load, k) => {
+        const held = given.solved.reduce((sum, { motion }, i) => sum + motion[k] * force[i], 0);
+        expect(Math.abs(held + load)).toBeLessThanOrEqual(1e-7 * most);
+      });
+    }
+    expect(Math.min(answered, 10 * unforced, 100 * refused)).toBeGreaterThan(300);
   });
 
   it('are as two-way ones while none has to let go', () => {
