@@ -148,7 +148,7 @@ function previewText({ counts, extents, layers, units, guesses, dropped }: Previ
     ...(rows.length === 0 ? [] : [table(['layer', 'holds'], rows, paint, [0, 1])]),
     ...guesses,
     ...(dropped.length === 0 ? [] : [paint.bold(`Left out: ${dropped.length}`)]),
-    ...dropped.slice(0, MOST_LISTED).map(({ line, reason }) => `  line ${line}: ${reason}`),
+    ...dropped.slice(0, MOST_LISTED).map(({ line, reason }) => `  ${line === 0 ? '' : `line ${line}: `}${reason}`),
     ...(dropped.length > MOST_LISTED ? [`  and ${dropped.length - MOST_LISTED} more; --json lists all`] : []),
   ].join('\n');
 }

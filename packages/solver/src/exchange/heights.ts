@@ -27,8 +27,8 @@ const WANTED: readonly Wanted[] = [
 
 /** Places this near, mm, are one measured twice. */
 const SAME = 1e-6;
-/** Boards are flat to this, mm: more is a slip of the unit. */
-const TALLEST = 10;
+/** Boards are flat to this, mm, and to this where no unit says so: more is a slip of the unit. */
+const [TALLEST, USUAL] = [10, 1];
 
 /**
  * Board height map as text, x, y and z: see the probe list for what of a list may vary.
@@ -59,12 +59,14 @@ export function readHeightMap(text: string, options: ListOptions = {}): Reading<
   const z = points.map((point) => point[2]);
   const range =
     z.reduce((most, value) => Math.max(most, value), -Infinity) - z.reduce((a, b) => Math.min(a, b), Infinity);
-  if (range > TALLEST)
+  const isSaid = list.found.z?.unit != null || list.units.basis !== 'guessed' || options.heightUnits !== undefined;
+  const tallest = isSaid ? TALLEST : USUAL;
+  if (range > tallest)
     throw new Fault(
       'UNREADABLE',
       `The heights of the map spread over ${Number(range.toPrecision(4))} mm, more than any board; their unit is probably um. Give the unit in the header, such as "z (um)".`,
       '',
-      { value: range, expected: `at most ${TALLEST}` },
+      { value: range, expected: `at most ${tallest}` },
     );
   return {
     read: { points },

@@ -2,7 +2,7 @@ import { Fault } from '../fault/fault.ts';
 import { shapeRing } from '../geometry/ring.ts';
 import type { Shape } from '../geometry/shape.ts';
 import { didYouMean } from '../plate/near-names.ts';
-import { type Curve, enclosed, straightened, type Vertex } from './curve.ts';
+import { arcOf, type Curve, enclosed, straightened, type Vertex } from './curve.ts';
 import type { Label } from './drawing.ts';
 import { dxfStrokes } from './dxf-drawing.ts';
 import { closeLoops } from './loops.ts';
@@ -55,13 +55,17 @@ export function readDrawing(text: string, options: DrawingOptions = {}): Reading
   const isSvg = /^\s*(\uFEFF)?\s*</.test(text);
   const strokes = isSvg ? svgStrokes(text, units, tolerance) : dxfStrokes(text, units, tolerance);
   const names = strokes.layers.map(({ name }) => name);
-  const wanted = wantedLayers(options.layers, names);
+  const shown = names.filter((name) => !strokes.hidden.has(name));
+  const wanted = wantedLayers(options.layers, names, shown);
   const [curves, labels] = centred(
     strokes.curves.filter(({ layer }) => wanted.has(layer)),
     strokes.labels.filter(({ layer }) => wanted.has(layer)),
     options.centre,
   );
   const dropped: Dropped[] = [...strokes.dropped];
+  for (const name of names)
+    if (strokes.hidden.has(name) && !wanted.has(name))
+      dropped.push({ line: 0, reason: `layer "${name}" is off or frozen; name it among the layers to read it` });
   const guesses: string[] = [...strokes.guesses];
   const near = curves.filter((curve) => within(curve, dropped));
   const shapes: DrawnShape[] = [];
@@ -98,8 +102,12 @@ export function readDrawing(text: string, options: DrawingOptions = {}): Reading
   };
 }
 
-function wantedLayers(asked: readonly string[] | undefined, names: readonly string[]): ReadonlySet<string> {
-  if (asked === undefined || asked.length === 0) return new Set(names);
+function wantedLayers(
+  asked: readonly string[] | undefined,
+  names: readonly string[],
+  shown: readonly string[],
+): ReadonlySet<string> {
+  if (asked === undefined || asked.length === 0) return new Set(shown);
   return new Set(
     asked.map((name) => {
       const found = names.find((known) => known.toLowerCase() === name.toLowerCase());
@@ -118,11 +126,14 @@ function wantedLayers(asked: readonly string[] | undefined, names: readonly stri
 }
 
 function within({ vertices, line, layer }: Curve, dropped: Dropped[]): boolean {
-  const far = vertices.find(({ x, y }) => !(Math.max(Math.abs(x), Math.abs(y)) <= FARTHEST));
-  if (far === undefined) return true;
+  const isFar = vertices.some(({ x, y, bulge }, i) => {
+    const radius = bulge === 0 ? 0 : arcOf(vertices[i], vertices[i + 1] ?? vertices[0]).radius;
+    return !(Math.max(Math.abs(x), Math.abs(y), radius) <= FARTHEST);
+  });
+  if (!isFar) return true;
   dropped.push({
     line,
-    reason: `the curve on layer "${layer}" reaches (${far.x.toPrecision(6)}, ${far.y.toPrecision(6)}) mm, beyond ${FARTHEST} mm from the origin; check the unit, or move its middle to the origin`,
+    reason: `the curve on layer "${layer}" reaches beyond ${FARTHEST} mm from the origin; check the unit, or move its middle to the origin`,
   });
   return false;
 }

@@ -33,8 +33,32 @@ const COORDINATE = [
   'centre#',
   '#center',
   '#centre',
+  'mid#',
+  '#nom',
+  '#nominal',
+  'nom#',
+  'nominal#',
+  'probe#',
+  'probepos#',
+  'pin#',
+  'tip#',
+  'location#',
+  '#location',
+  '#koordinate',
+  'koordinate#',
 ];
-const FORCE = ['preload', 'force', 'load', 'f', 'probeforce', 'springforce', 'boardforce', 'preloadforce'];
+const FORCE = [
+  'preload',
+  'force',
+  'load',
+  'f',
+  'probeforce',
+  'springforce',
+  'boardforce',
+  'preloadforce',
+  'kraft',
+  'vorspannung',
+];
 const SITE = ['site', 'sitename', 'siteid', 'siteno', 'dut', 'die', 'device', 'group', 'block'];
 
 /** The column of a coordinate. */
@@ -123,7 +147,12 @@ function grouped(
   rows: readonly ListedRow[],
   gap: number | undefined,
 ): { readonly groups: readonly { label: string | null; rows: readonly ListedRow[] }[]; readonly sentence: string } {
-  const named = rows.every(({ words: { site = '' } }) => site !== '');
+  const nameless = rows.filter(({ words: { site = '' } }) => site === '');
+  const named = nameless.length === 0;
+  const why =
+    nameless.length === 0 || nameless.length === rows.length
+      ? ''
+      : ` The names of sites are not heeded: ${nameless.length} rows have none, such as line ${nameless[0].line}.`;
   if (named && gap === undefined) {
     const groups = bySite(rows);
     return {
@@ -145,10 +174,11 @@ function grouped(
   });
   return {
     groups: groups.map((members) => ({ label: null, rows: members })),
-    sentence:
+    sentence: `${
       cut === null
         ? 'No gap parts the probes: they are one site.'
-        : `Probes more than ${Number(cut.toPrecision(3))} mm apart belong to different sites: ${count} of them.`,
+        : `Probes more than ${Number(cut.toPrecision(3))} mm apart belong to different sites: ${count} of them.`
+    }${why}`,
   };
 }
 

@@ -6,8 +6,12 @@ import { looksNumeric } from './number-text.ts';
 /** A list as rows of cells. */
 export interface Table {
   readonly rows: readonly TableRow[];
+  /** Lines that begin with a comment mark, without it, before the first row. */
+  readonly comments: readonly TableRow[];
   readonly delimiter: string;
   readonly decimal: '.' | ',';
+  /** Whether a number shows that the other sign groups thousands, such as `1,250.5`. */
+  readonly isGrouped: boolean;
   readonly guesses: readonly string[];
 }
 
@@ -58,7 +62,8 @@ export function readTable(text: string, what: string): Table {
     throw new Fault('UNREADABLE', `The ${what} is empty. Check that the right file was given.`, '', { line: 1 });
   const delimiter = said?.[1] ?? delimiterOf(sample);
   const rows: TableRow[] = [];
-  let comments = 0;
+  const comments: TableRow[] = [];
+  let passed = 0;
   let line = 1;
   let from = 0;
   const source = delimiter === ' ' ? body.replace(/[^\S\n]+/g, ' ').replace(/^ | $/gm, '') : body;
@@ -77,24 +82,40 @@ export function readTable(text: string, what: string): Table {
         );
       const cells = data.map((cell) => cell.trim());
       if (cells.every((cell) => cell === '')) return;
-      if (isComment(cells[0])) comments++;
-      else if (at > 1 || said === null) rows.push({ line: at, cells });
+      if (isComment(cells[0])) {
+        passed++;
+        if (rows.length === 0) comments.push({ line: at, cells: unmarked(cells, delimiter) });
+      } else if (at > 1 || said === null) rows.push({ line: at, cells });
     },
   });
-  const decimal = decimalOf(rows);
+  const { decimal, isGrouped, doubtful } = decimalOf(rows);
   return {
     rows,
+    comments,
     delimiter,
     decimal,
+    isGrouped,
     guesses: [
       `Cells are separated by ${NAMES[delimiter] ?? `"${delimiter}"`}, decimals by a ${decimal === ',' ? 'comma' : 'point'}.`,
-      ...(comments === 0 ? [] : [`${comments} comment ${comments === 1 ? 'line was' : 'lines were'} passed over.`]),
+      ...(passed === 0 ? [] : [`${passed} comment ${passed === 1 ? 'line was' : 'lines were'} passed over.`]),
+      ...(doubtful === null
+        ? []
+        : [
+            `"${doubtful}" and its like are read as ${Number(doubtful.replace(',', '.'))}: if its sign groups thousands, write them without it.`,
+          ]),
     ],
   };
 }
 
 function isComment(line: string): boolean {
   return /^\s*(#|\/\/)/.test(line);
+}
+
+/** A comment without its mark, which may be a cell of its own. */
+function unmarked([first, ...others]: readonly string[], delimiter: string): string[] {
+  const bare = first.replace(/^\s*(#|\/\/)+\s*/, '');
+  if (bare === '' && delimiter === ' ') return others;
+  return [bare === '' ? '#' : bare, ...others];
 }
 
 /** The first that most lines have; blanks where commas are decimal signs between them, or nothing else is there. */
@@ -114,16 +135,37 @@ function delimiterOf(lines: readonly string[]): string {
   return found ?? (most(spaced) ? ' ' : ',');
 }
 
-/** Comma where more numbers have one than a point. */
-function decimalOf(rows: readonly TableRow[]): '.' | ',' {
-  let [points, commas] = [0, 0];
+/**
+ * Comma where more numbers have one than a point; whether a number has both, or one of them twice, so that the other
+ * groups thousands; and a number in doubt: every one with the decimal sign has three digits behind it.
+ */
+function decimalOf(rows: readonly TableRow[]): {
+  readonly decimal: '.' | ',';
+  readonly isGrouped: boolean;
+  readonly doubtful: string | null;
+} {
+  const count = { '.': 0, ',': 0 };
+  const groups = { '.': false, ',': false };
+  const decimals: Record<'.' | ',', string[]> = { '.': [], ',': [] };
   for (const { cells } of rows.slice(0, COUNTED))
     for (const cell of cells) {
-      if (!looksNumeric(cell)) continue;
-      const last = Math.max(cell.lastIndexOf(','), cell.lastIndexOf('.'));
-      if (last < 0) continue;
-      if (cell[last] === ',') commas++;
-      else points++;
+      const last = cell[Math.max(cell.lastIndexOf(','), cell.lastIndexOf('.'))];
+      if ((last !== ',' && last !== '.') || !looksNumeric(cell)) continue;
+      const other = last === ',' ? '.' : ',';
+      if (cell.indexOf(last) !== cell.lastIndexOf(last)) {
+        groups[last] = true;
+        continue;
+      }
+      if (cell.includes(other)) groups[other] = true;
+      count[last]++;
+      decimals[last].push(cell);
     }
-  return commas > points ? ',' : '.';
+  const seen = groups[','] !== groups['.'];
+  const decimal = seen ? (groups[','] ? '.' : ',') : count[','] > count['.'] ? ',' : '.';
+  const inDoubt = decimals[decimal].every((cell) => /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/.test(cell));
+  return {
+    decimal,
+    isGrouped: seen,
+    doubtful: decimal === ',' && !seen && inDoubt ? (decimals[decimal][0] ?? null) : null,
+  };
 }
