@@ -116,6 +116,7 @@ export function findColumns(
   /** Cells beyond the titles come from separators within cells; between blanks any other number of cells does. */
   function fits({ line, cells }: TableRow): boolean {
     const [count, most] = [cells.length, titles!.length];
+    if (delimiter === '') return true;
     const isSound = delimiter === ' ' ? count === most : cells.slice(most).every((cell) => cell === '');
     if (!isSound)
       dropped.push({

@@ -5,6 +5,7 @@ import { centroid } from '../geometry/region.ts';
 import { shapeRing } from '../geometry/ring.ts';
 import type { HeadModel, Seat } from '../model/head-model.ts';
 import type { Wanted } from './columns.ts';
+import type { FileContent } from './file-text.ts';
 import { type ListOptions, readList } from './points-list.ts';
 import { coordinate } from './probe-list.ts';
 import { type Dropped, extentsOf, type Reading, type Taken, tidy } from './reading.ts';
@@ -31,12 +32,12 @@ const SAME = 1e-6;
 const [TALLEST, USUAL] = [10, 1];
 
 /**
- * Board height map as text, x, y and z: see the probe list for what of a list may vary.
+ * Board height map as CSV text or workbook, x, y and z: see the probe list for what of a list may vary.
  *
  * @throws Fault UNREADABLE, USAGE or TOO_LARGE
  */
-export function readHeightMap(text: string, options: ListOptions = {}): Reading<HeightMap> {
-  const list = readList(text, WANTED, ['x', 'y'], options, 'height map');
+export function readHeightMap(content: FileContent, options: ListOptions = {}): Reading<HeightMap> {
+  const list = readList(content, WANTED, ['x', 'y'], options, 'height map');
   const dropped: Dropped[] = [...list.dropped];
   const seen = new Map<string, number>();
   const points: [number, number, number][] = [];

@@ -5,6 +5,7 @@ import { didYouMean } from '../plate/near-names.ts';
 import { arcOf, type Curve, enclosed, straightened, type Vertex } from './curve.ts';
 import type { Label } from './drawing.ts';
 import { dxfStrokes } from './dxf-drawing.ts';
+import { type FileContent, fileText } from './file-text.ts';
 import { closeLoops } from './loops.ts';
 import { type Dropped, extentsOf, type Reading } from './reading.ts';
 import { shapeOf } from './recognise.ts';
@@ -48,10 +49,11 @@ const MOST_CORNERS = 20_000;
  *
  * @throws Fault UNREADABLE when there is nothing to take, USAGE for an unknown unit or layer, TOO_LARGE
  */
-export function readDrawing(text: string, options: DrawingOptions = {}): Reading<Drawing> {
+export function readDrawing(content: FileContent, options: DrawingOptions = {}): Reading<Drawing> {
   const { units, gap = 0.01, tolerance = 0.002 } = options;
   if (!(gap >= 0 && gap <= 10 && tolerance >= 1e-6 && tolerance <= 1))
     throw new Fault('USAGE', 'Gaps may be 0 to 10 mm, the tolerance 0.000001 to 1 mm.');
+  const { text, guesses: letters } = fileText(content, 'drawing');
   const isSvg = /^\s*(\uFEFF)?\s*</.test(text);
   const strokes = isSvg ? svgStrokes(text, units, tolerance) : dxfStrokes(text, units, tolerance);
   const names = strokes.layers.map(({ name }) => name);
@@ -66,7 +68,7 @@ export function readDrawing(text: string, options: DrawingOptions = {}): Reading
   for (const name of names)
     if (strokes.hidden.has(name) && !wanted.has(name))
       dropped.push({ line: 0, reason: `layer "${name}" is off or frozen; name it among the layers to read it` });
-  const guesses: string[] = [...strokes.guesses];
+  const guesses: string[] = [...letters, ...strokes.guesses];
   const near = curves.filter((curve) => within(curve, dropped));
   const shapes: DrawnShape[] = [];
   for (const name of wanted) {

@@ -1,5 +1,6 @@
 import { Fault } from '../fault/fault.ts';
 import { type FoundColumns, findColumns, type Wanted } from './columns.ts';
+import type { FileContent } from './file-text.ts';
 import { numberOf } from './number-text.ts';
 import type { Dropped, Preview } from './reading.ts';
 import { readTable, type TableRow } from './table.ts';
@@ -20,6 +21,8 @@ export interface ListOptions {
   readonly forceUnits?: string | undefined;
   /** Unit of the column z likewise; that of all lengths if left out. */
   readonly heightUnits?: string | undefined;
+  /** Sheet of a workbook by its name; the first that is shown if left out. */
+  readonly sheet?: string | undefined;
   /** Columns by what they are, each named by its title or its number from 1. */
   readonly columns?: Readonly<Record<string, string>> | undefined;
 }
@@ -50,7 +53,7 @@ function isTotal({ cells }: TableRow): boolean {
  * @throws Fault UNREADABLE, USAGE or TOO_LARGE
  */
 export function readList(
-  text: string,
+  content: FileContent,
   wanted: readonly Wanted[],
   plane: readonly string[],
   options: ListOptions,
@@ -61,7 +64,7 @@ export function readList(
     force: askedUnit(options.forceUnits, 'force'),
     height: askedUnit(options.heightUnits, 'length'),
   };
-  const table = readTable(text, what);
+  const table = readTable(content, what, options.sheet);
   const said = new Set<Quantity>((['length', 'force'] as const).filter((quantity) => given[quantity] !== null));
   const { columns, rows, guesses, dropped } = findColumns(table, wanted, options.columns ?? {}, said, what);
   if (rows.length > MOST_ROWS)

@@ -1,6 +1,7 @@
 import { Fault } from '../fault/fault.ts';
 import { clusters } from './cluster.ts';
 import type { Wanted } from './columns.ts';
+import type { FileContent } from './file-text.ts';
 import { type ListedSite, type SiteGrid, siteGrid } from './listed-sites.ts';
 import { type ListedRow, type ListOptions, readList } from './points-list.ts';
 import { type Dropped, extentsOf, type Reading } from './reading.ts';
@@ -79,13 +80,13 @@ const SAME = 1e-6;
 const FARTHEST = 1e5;
 
 /**
- * Probe list as text: any order of columns, mm, um, mil or inch, decimal point or comma; probes are grouped into sites
+ * Probe list as CSV text or workbook: any order of columns, mm, um, mil or inch, decimal point or comma; probes are grouped into sites
  * by a column that names them, or by the gaps between them.
  *
  * @throws Fault UNREADABLE, USAGE or TOO_LARGE when there is nothing to take
  */
-export function readProbeList(text: string, options: ProbeListOptions = {}): Reading<ProbeList> {
-  const list = readList(text, WANTED, ['x', 'y'], options, 'probe list');
+export function readProbeList(content: FileContent, options: ProbeListOptions = {}): Reading<ProbeList> {
+  const list = readList(content, WANTED, ['x', 'y'], options, 'probe list');
   const dropped: Dropped[] = [...list.dropped];
   const rows = list.rows.filter((row) => {
     const reason = flawOf(row);

@@ -1,13 +1,16 @@
 import Papa from 'papaparse';
 import { Fault } from '../fault/fault.ts';
 import { LONGEST_TEXT } from '../plate/read-json.ts';
+import { type FileContent, fileText } from './file-text.ts';
 import { looksNumeric } from './number-text.ts';
+import { isPacked, readSheet, type Sheet } from './workbook.ts';
 
 /** A list as rows of cells. */
 export interface Table {
   readonly rows: readonly TableRow[];
   /** Lines that begin with a comment mark, without it, before the first row. */
   readonly comments: readonly TableRow[];
+  /** Empty for a sheet. */
   readonly delimiter: string;
   readonly decimal: '.' | ',';
   /** Whether a number shows that the other sign groups thousands, such as `1,250.5`. */
@@ -33,13 +36,40 @@ const NAMES: Readonly<Record<string, string>> = {
 const [JUDGED, COUNTED] = [60, 2000];
 
 /**
- * Cells of a list whose separator and decimal sign are found out: tabs, semicolons, bars, commas or blanks; quotes and
- * line ends of any kind; a byte order mark and a first line `sep=;` are passed over, lines that begin with `#` or `//`
- * are comments.
+ * Cells of a list: those of a sheet of a workbook, or of a text; see {@link readSheet} and {@link readText}.
  *
- * @throws Fault UNREADABLE when it is empty or no text; TOO_LARGE
+ * @param sheet of a workbook; the first that is shown if left out
+ * @throws Fault UNREADABLE when it is empty or neither; USAGE for a sheet that is not there; TOO_LARGE
  */
-export function readTable(text: string, what: string): Table {
+export function readTable(content: FileContent, what: string, sheet?: string): Table {
+  if (isPacked(content)) return sheetTable(readSheet(content, sheet, what), what);
+  const { text, guesses } = fileText(content, what);
+  const table = readText(text, what);
+  return { ...table, guesses: [...guesses, ...table.guesses] };
+}
+
+function sheetTable({ rows: all, guesses }: Sheet, what: string): Table {
+  if (all.length === 0)
+    throw new Fault('UNREADABLE', `The sheet of the ${what} is empty. ${guesses[0]} Name another one.`);
+  // Numbers are numbers; the decimal sign is that of numbers typed as text.
+  const words = all.map(({ line, cells }) => ({ line, cells: cells.filter((cell) => typeof cell === 'string') }));
+  const { decimal, isGrouped, doubtful } = decimalOf(words);
+  const table = all.map(({ line, cells }) => ({
+    line,
+    cells: cells.map((cell) => (typeof cell === 'number' ? String(cell).replace('.', decimal) : cell)),
+  }));
+  const rows = table.filter(({ cells }) => !isComment(cells[0]));
+  const before = table.slice(0, rows.length === 0 ? table.length : table.indexOf(rows[0]));
+  const comments = before.map(({ line, cells }) => ({ line, cells: unmarked(cells, '') }));
+  return { rows, comments, delimiter: '', decimal, isGrouped, guesses: [...guesses, ...doubt(doubtful)] };
+}
+
+/**
+ * Cells of a list as text, whose separator and decimal sign are found out: tabs, semicolons, bars, commas or blanks;
+ * quotes and line ends of any kind; a byte order mark and a first line `sep=;` are passed over, lines that begin with
+ * `#` or `//` are comments.
+ */
+function readText(text: string, what: string): Table {
   if (text.length > LONGEST_TEXT)
     throw new Fault(
       'TOO_LARGE',
@@ -98,13 +128,15 @@ export function readTable(text: string, what: string): Table {
     guesses: [
       `Cells are separated by ${NAMES[delimiter] ?? `"${delimiter}"`}, decimals by a ${decimal === ',' ? 'comma' : 'point'}.`,
       ...(passed === 0 ? [] : [`${passed} comment ${passed === 1 ? 'line was' : 'lines were'} passed over.`]),
-      ...(doubtful === null
-        ? []
-        : [
-            `"${doubtful}" and its like are read as ${Number(doubtful.replace(',', '.'))}: if its sign groups thousands, write them without it.`,
-          ]),
+      ...doubt(doubtful),
     ],
   };
+}
+
+function doubt(number: string | null): string[] {
+  if (number === null) return [];
+  const value = Number(number.replace(',', '.'));
+  return [`"${number}" and its like are read as ${value}: if its sign groups thousands, write them without it.`];
 }
 
 function isComment(line: string): boolean {
