@@ -1,5 +1,5 @@
 import { Fault } from '../fault/fault.ts';
-import { clusters } from './cluster.ts';
+import { clusters, FEWEST } from './cluster.ts';
 import type { Wanted } from './columns.ts';
 import type { FileContent } from './file-text.ts';
 import { type ListedSite, type SiteGrid, siteGrid } from './listed-sites.ts';
@@ -165,6 +165,7 @@ function grouped(
     group,
     count,
     gap: cut,
+    passed,
   } = clusters(
     rows.map(({ numbers: { x, y } }) => [x, y] as const),
     gap,
@@ -177,7 +178,9 @@ function grouped(
     groups: groups.map((members) => ({ label: null, rows: members })),
     sentence: `${
       cut === null
-        ? 'No gap parts the probes: they are one site.'
+        ? passed === null
+          ? 'No gap parts the probes: they are one site.'
+          : `The probes are taken as one site: the gap of ${Number(passed.toPrecision(3))} mm would leave fewer than ${FEWEST} on one side. Say how wide a gap parts sites if that is wrong.`
         : `Probes more than ${Number(cut.toPrecision(3))} mm apart belong to different sites: ${count} of them.`
     }${why}`,
   };

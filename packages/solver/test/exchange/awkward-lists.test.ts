@@ -91,6 +91,9 @@ describe('a list of the trade', () => {
     const doubtful = placesOf('x (um),y (um)\n"1,250","2,000"\n"2,250","2,000"\n');
     expect(doubtful.places[0]).toEqual([0.00125, 0.002, null]);
     expect(doubtful.said).toMatch(/"1,250" and its like are read as 1\.25: if its sign groups thousands/);
+    expect(readProbeList('x,y\n0,0\n1,0\n20,0\n21,0\n').preview.guesses.join(' ')).toMatch(
+      /taken as one site: the gap of 19 mm would leave fewer than 4 on one side/,
+    );
     const { preview } = readProbeList('Site,x,y\nA,1,2\n,2,2\n');
     expect(preview.guesses.join(' ')).toMatch(/names of sites are not heeded: 1 rows have none, such as line 3/);
   });
