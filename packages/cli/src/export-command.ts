@@ -90,7 +90,7 @@ async function exportFrom(what: string, head: string, options: ExportOptions, te
   if (!Object.hasOwn(writers, ending))
     throw new Fault(
       'USAGE',
-      `${what} are not written as "${ending}". End the file in ${Object.keys(writers).join(' or ')}.`,
+      `The ${what} can't be written as "${ending}". End the file in ${Object.keys(writers).join(' or ')}${ending === '.png' ? '; the page saves PNG' : ''}.`,
       '',
       { value: file, expected: Object.keys(writers) },
     );

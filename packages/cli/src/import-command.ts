@@ -64,7 +64,12 @@ async function importInto(what: FileKind, file: string, options: ImportOptions, 
   if (options.json) terminal.out(`${JSON.stringify({ preview, notes, flaw, written }, null, 2)}\n`);
   else {
     const paint = paintFor(terminal);
-    const wrong = flaw === null ? [] : [`${paint.yellow('The head cannot be solved yet:')} ${flaw.message}`];
+    const wrong =
+      flaw === null
+        ? []
+        : [
+            `${paint.yellow('The head cannot be solved yet:')} ${flaw.message}${flaw.path === '' ? '' : ` (${flaw.path})`}`,
+          ];
     const last =
       written !== null
         ? `Written to ${written}.`
