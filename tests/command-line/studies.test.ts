@@ -182,7 +182,7 @@ describe('docs/studies.md', () => {
 
   it('shows a sample of every study', () => {
     expect(new Set(samples.map(([words]) => words.split(' ')[0]))).toEqual(
-      new Set(['sweep', 'tolerance', 'budget', 'sites']),
+      new Set(['sweep', 'tolerance', 'budget', 'place', 'sites']),
     );
   });
 

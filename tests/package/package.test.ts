@@ -59,6 +59,14 @@ describe('packages', () => {
     expect(stderr).toBe('');
   });
 
+  it('run the script that docs/library.md shows', async () => {
+    const page = await readFile(join(root, 'docs/library.md'), 'utf8');
+    const [, script] = /^```js\n(.*?)^```/ms.exec(page)!;
+    await writeFile(join(folder, 'shown.mjs'), script);
+    const { stdout } = await run(process.execPath, ['shown.mjs'], { cwd: folder });
+    expect(stdout).toContain(`Site A3 bows ${await printedBow()} um in case "mounted"`);
+  });
+
   it('hold every entry, and types that a strict project compiles with', async () => {
     const entries = ['', '/exchange', '/node', '/verification'];
     const imports = entries.map((entry, i) => `import * as m${i} from '@flathead/solver${entry}';`);

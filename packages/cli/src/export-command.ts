@@ -15,7 +15,7 @@ import {
   verdictRecord,
 } from '@flathead/solver/exchange';
 import { Argument, type Command, InvalidArgumentError } from 'commander';
-import { readInput } from './input.ts';
+import { readBytes, readInput } from './input.ts';
 import { EXIT } from './refusal.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -47,7 +47,7 @@ const WRITERS: Readonly<Record<string, Readonly<Record<string, Writer>>>> = {
     '.csv': async ({ model, solved, options, terminal }) =>
       fieldCsv(model, solved(), {
         ...options,
-        at: options.at === undefined ? undefined : readPoints(await readInput(options.at, terminal)).read,
+        at: options.at === undefined ? undefined : await pointsOf(options.at, terminal),
       }),
     '.vtu': ({ model, solved, options }) => headVtu(model, solved(), options.ascii ? 'ascii' : 'base64'),
   },
@@ -73,7 +73,7 @@ export function addExport(program: Command, terminal: Terminal, ended: (code: nu
     .requiredOption('--write <file>', 'file to write')
     .option('--case <name>', 'load case of fields, surface and picture; that with the largest bow if left out')
     .option('--step <mm>', 'of the grid of fields', positive)
-    .option('--at <file>', 'points where fields are wanted, as CSV with x and y, instead of a grid')
+    .option('--at <file>', 'points where fields are wanted, as CSV or XLSX with x and y, instead of a grid')
     .option('--exaggeration <times>', 'of the deflection of a surface', positive)
     .option('--ascii', 'fields as .vtu in plain numbers')
     .option('--json', 'print one JSON object, errors too')
@@ -90,7 +90,7 @@ async function exportFrom(what: string, head: string, options: ExportOptions, te
   if (!Object.hasOwn(writers, ending))
     throw new Fault(
       'USAGE',
-      `${what} are not written as "${ending}". End the file in ${Object.keys(writers).join(' or ')}.`,
+      `The ${what} can't be written as "${ending}". End the file in ${Object.keys(writers).join(' or ')}${ending === '.png' ? '; the page saves PNG' : ''}.`,
       '',
       { value: file, expected: Object.keys(writers) },
     );
@@ -100,6 +100,13 @@ async function exportFrom(what: string, head: string, options: ExportOptions, te
   if (options.json) terminal.out(`${JSON.stringify({ written: file, bytes: content.length }, null, 2)}\n`);
   else terminal.err(`${file}\n`);
   return EXIT.pass;
+}
+
+/** Points of a list; lines that are left out are named, since they are missing in what is written too. */
+async function pointsOf(file: string, terminal: Terminal): Promise<readonly (readonly [number, number])[]> {
+  const { read, preview } = readPoints(await readBytes(file, terminal));
+  for (const { line, reason } of preview.dropped) terminal.err(`${file}, line ${line} left out: ${reason}\n`);
+  return read;
 }
 
 function positive(value: string): number {

@@ -2,12 +2,17 @@ import { open } from 'node:fs/promises';
 import { Fault, LONGEST_TEXT } from '@flathead/solver';
 import type { Terminal } from './terminal.ts';
 
+/** Text of a file in UTF-8, or of stdin for `-`. @throws Fault NO_FILE or TOO_LARGE */
+export async function readInput(path: string, terminal: Terminal): Promise<string> {
+  return (await readBytes(path, terminal)).toString('utf8');
+}
+
 /**
- * Text of a file, or of stdin for `-`. Stops reading where the text gets longer than any model.
+ * Bytes of a file, or of stdin for `-`. Stops reading where they get more than any model has.
  *
  * @throws Fault NO_FILE or TOO_LARGE
  */
-export async function readInput(path: string, { input }: Terminal): Promise<string> {
+export async function readBytes(path: string, { input }: Terminal): Promise<Buffer> {
   if (path === '-') return collect(input, 'stdin');
   try {
     const file = await open(path);
@@ -22,7 +27,7 @@ export async function readInput(path: string, { input }: Terminal): Promise<stri
   }
 }
 
-async function collect(chunks: AsyncIterable<Uint8Array>, name: string): Promise<string> {
+async function collect(chunks: AsyncIterable<Uint8Array>, name: string): Promise<Buffer> {
   const parts: Uint8Array[] = [];
   let size = 0;
   for await (const chunk of chunks) {
@@ -36,7 +41,7 @@ async function collect(chunks: AsyncIterable<Uint8Array>, name: string): Promise
       );
     parts.push(chunk);
   }
-  return Buffer.concat(parts).toString('utf8');
+  return Buffer.concat(parts);
 }
 
 const REASONS: Readonly<Record<string, string>> = {

@@ -36,8 +36,12 @@ export function addNew(program: Command, terminal: Terminal, ended: (code: numbe
     .option('--name <name>', 'of the head', 'New head')
     .option('--columns <n>', 'sites along x', number, 4)
     .option('--rows <n>', 'sites along y', number, 2)
-    .option('--die <x,y>', 'size of a die with its scribe line, mm', pair, [5, 5])
-    .option('--skip <x,y>', 'dies left out between neighbouring sites', pair, [1, 1])
+    .addOption(
+      new Option('--die <x,y>', 'size of a die with its scribe line, mm').argParser(pair).default([5, 5], '5,5'),
+    )
+    .addOption(
+      new Option('--skip <x,y>', 'dies left out between neighbouring sites').argParser(pair).default([1, 1], '1,1'),
+    )
     .option('--probes <n>', 'in each site', number, 200)
     .option('--pitch <mm>', 'of the probes', number, 0.4)
     .option('--preload <N>', 'of one probe on the mounted head; from the data of your probe', number, 0.08)

@@ -49,9 +49,15 @@ async function runOn(args: readonly string[], terminal: Terminal, choose: (form:
     if (thrown.exitCode === 0) return EXIT.pass;
     // Without any command the help has already gone to stderr.
     if (thrown.code === 'commander.help') return EXIT.badInput;
-    const message = thrown.message.replace(/^error: /, '');
+    const message = thrown.message
+      .replace(/^error: /, '')
+      .replace(/\s*\n\((.*)\)$/, '. $1')
+      .replace(/\.+$/, '');
     return refuse(
-      new Fault('USAGE', `${message[0].toUpperCase()}${message.slice(1)}. Try flathead --help.`),
+      new Fault(
+        'USAGE',
+        `${message[0].toUpperCase()}${message.slice(1)}${message.endsWith('?') ? '' : '.'} Try flathead --help.`,
+      ),
       json,
       terminal,
     );
@@ -70,6 +76,8 @@ function describeProgram(terminal: Terminal, ended: (code: number) => void): Com
 Start here:
   flathead new --write head.json      a head from a few answers
   flathead check head.json            is it within its limits?
+  flathead import probes list.csv     what is in a list of probes? also drawings, heights, fasteners
+  flathead place head.json            where should the fasteners go?
   flathead check --help               every command ends its help with examples
 
 Exit codes: 0 pass or marginal, 1 fail, 2 bad input, 3 internal.`,
@@ -79,6 +87,7 @@ Exit codes: 0 pass or marginal, 1 fail, 2 bad input, 3 internal.`,
     program.command(line).description(description).option('--json', 'print one JSON object, errors too');
   const file = (noun: string): Argument => new Argument('<file>', `${noun} in JSON, - for stdin`);
 
+  addNew(program, terminal, ended);
   command('check', 'judge a head model over all its load cases')
     .addArgument(file('head model'))
     .option('--case <name>', 'this load case only')
@@ -87,12 +96,13 @@ Exit codes: 0 pass or marginal, 1 fail, 2 bad input, 3 internal.`,
     .action(async (path: string, options: OutputOptions & { case?: string; advise?: boolean }) =>
       ended(await check(path, options, terminal)),
     );
+  for (const add of [addImport, addExport, addPlace, addSweep, addTolerance, addBudget, addSites, addMerge])
+    add(program, terminal, ended);
   command('plate', 'solve a plate problem')
     .addArgument(file('plate problem'))
     .option('-v, --verbose', 'say how it was solved and how long each stage took')
     .action(async (path: string, options: OutputOptions) => ended(await plate(path, options, terminal)));
-  addNew(program, terminal, ended);
-  addPlace(program, terminal, ended);
+  addVerify(program, terminal, ended);
   command('materials', 'list the material presets with their sources').action((options: OutputOptions) =>
     ended(materials(options, terminal)),
   );
@@ -107,17 +117,6 @@ Exit codes: 0 pass or marginal, 1 fail, 2 bad input, 3 internal.`,
     )
     .option('--write <folder>', 'write the schemas of all kinds into a folder instead')
     .action(async (kind: SchemaKind, { write }: { write?: string }) => ended(await schema(kind, write, terminal)));
-  for (const add of [
-    addImport,
-    addExport,
-    addSweep,
-    addTolerance,
-    addBudget,
-    addSites,
-    addMerge,
-    addVerify,
-    addCompletion,
-  ])
-    add(program, terminal, ended);
+  addCompletion(program, terminal, ended);
   return program;
 }

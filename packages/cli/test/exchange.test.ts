@@ -23,7 +23,7 @@ describe('docs/exchange.md', () => {
     writeFileSync(at('points.csv'), 'x,y\n0,0\n5,5\n');
     writeFileSync(at('board.csv'), 'x,y,z (um)\n-60,-40,0\n60,-40,10\n-60,40,5\n60,40,15\n');
     const order = [...commands].sort(([a], [b]) => (a === b ? 0 : a === 'export' ? -1 : 1));
-    expect(order).toHaveLength(16);
+    expect(order).toHaveLength(17);
     for (const command of order) {
       const { code, err } = await runHere(command);
       expect(code, `${command.join(' ')}: ${err}`).toBe(0);
@@ -70,7 +70,7 @@ describe('flathead import', () => {
 
   it.each([
     [['import', 'probes', '-', '--write', 'x.json'], 'USAGE', /add --into HEAD/],
-    [['import', 'probes', '-', '--as', 'outline'], 'USAGE', /--as outline is not known here/],
+    [['import', 'probes', '-', '--as', 'outline'], 'USAGE', /probes cannot be taken as "outline"/],
     [['import', 'outline', '-'], 'UNREADABLE', /no DXF, or lines are missing|no entities/],
     [['export', 'fields', '-', '--write', 'x.png'], 'USAGE', /End the file in \.csv or \.vtu/],
     [['import', 'heights', '-', '--gap', 'wide'], 'USAGE', /Give it in mm/],

@@ -31,8 +31,8 @@ describe('flathead place', () => {
         .trimEnd()
         .split('\n')
         .map((line) => JSON.parse(line));
-      expect(lines[0]).toMatchObject({ index: 0, kind: 'begin', total: 6 });
-      expect(lines.filter(({ kind }) => kind === 'point').map(({ at }) => at)).toEqual([3, 4, 5, 6, 7]);
+      expect(lines[0]).toMatchObject({ index: 0, kind: 'begin', total: 7 });
+      expect(lines.filter(({ kind }) => kind === 'point').map(({ at }) => at)).toEqual([3, 4, 5, 6, 7, 8]);
       const summary = lines.at(-1);
       expect(summary).toMatchObject({ kind: 'summary', objective: 'bow', verified: { outcome: 'pass' } });
       const variant = JSON.parse(await readFile(file, 'utf8'));

@@ -85,7 +85,8 @@ describe('the command line', () => {
     [['chek', 'a.json'], /unknown command 'chek'/i],
     [['check'], /missing required argument 'file'/i],
     [['check', 'a.json', '--jso'], /unknown option '--jso'.*--json/is],
-    [['schema', 'head'], /Allowed choices are head-model, plate-problem/],
+    [['schema', 'head'], /Allowed choices are head-model, plate-problem, verdict\. Try flathead --help\.$/m],
+    [['chekc'], /^Unknown command 'chekc'\. Did you mean check\? Try flathead --help\.$/m],
   ])('ends with 2 on %j', async (args, message) => {
     const { code, err } = await runHere(args);
     expect(code).toBe(2);

@@ -9,12 +9,14 @@ export interface Clusters {
   readonly count: number;
   /** Distance that parts groups, mm; `null` where all is one. */
   readonly gap: number | null;
+  /** Distance at a clear jump that was not cut, mm, since it would leave a group of few points; `null` without one. */
+  readonly passed: number | null;
 }
 
 /** A gap parts sites where it is this much wider than the widest within them. */
 const CLEAR = 1.5;
 /** Probes that a site has at least, where gaps alone tell sites apart. */
-const FEWEST = 4;
+export const FEWEST = 4;
 
 /**
  * Groups of points that hang together more closely than with each other: the shortest tree that joins all points
@@ -25,7 +27,8 @@ const FEWEST = 4;
  */
 export function clusters(points: readonly XY[], gap?: number): Clusters {
   const tree = shortestTree(points);
-  const cut = gap ?? clearestGap(tree, points.length);
+  const clear = gap === undefined ? clearestGap(tree, points.length) : { cut: gap, passed: null };
+  const { cut } = clear;
   const join = forest(points.length);
   for (const { a, b, length } of tree) if (cut === null || length <= cut) join.unite(a, b);
   const number = new Map<number, number>();
@@ -35,7 +38,7 @@ export function clusters(points: readonly XY[], gap?: number): Clusters {
     number.set(root, known);
     return known;
   });
-  return { group, count: number.size, gap: number.size === 1 ? null : cut };
+  return { group, count: number.size, gap: number.size === 1 ? null : cut, passed: cut === null ? clear.passed : null };
 }
 
 interface Edge {
@@ -70,7 +73,10 @@ function candidates(points: readonly XY[]): [number, number][] {
 }
 
 /** Middle of the clearest jump that leaves no group with less than a few points. */
-function clearestGap(tree: readonly Edge[], count: number): number | null {
+function clearestGap(
+  tree: readonly Edge[],
+  count: number,
+): { readonly cut: number | null; readonly passed: number | null } {
   const jumps = tree
     .map(({ length }, i) => ({ i, low: length, high: tree[i + 1]?.length ?? 0 }))
     .filter(({ low, high }) => high > CLEAR * low)
@@ -83,7 +89,7 @@ function clearestGap(tree: readonly Edge[], count: number): number | null {
     for (let p = 0; p < count; p++) size.set(join.root(p), (size.get(join.root(p)) ?? 0) + 1);
     return Math.min(...size.values()) >= FEWEST;
   });
-  return good === undefined ? null : (good.low + good.high) / 2;
+  return { cut: good === undefined ? null : (good.low + good.high) / 2, passed: jumps[0]?.high ?? null };
 }
 
 /** Union of disjoint sets with halved paths. */

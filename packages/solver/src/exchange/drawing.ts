@@ -12,6 +12,8 @@ export interface Label {
 export interface Strokes extends Pick<Preview, 'units' | 'layers'> {
   readonly curves: readonly Curve[];
   readonly labels: readonly Label[];
+  /** Layers that the drawing does not show: read only where they are named. */
+  readonly hidden: ReadonlySet<string>;
   readonly guesses: readonly string[];
   readonly dropped: readonly Dropped[];
 }

@@ -1,25 +1,17 @@
 import { Fault } from '../fault/fault.ts';
 import { type Affine, after, type Curve, IDENTITY, mapped, mapVertices, stretch, type Vertex } from './curve.ts';
 import { type Label, layerCounts, MOST_CURVES, type Strokes } from './drawing.ts';
-import { BadNumber, type DxfRecord, type DxfSections, numberIn, readRecords, textOf } from './dxf-records.ts';
+import { BadNumber, type DxfRecord, numberIn, readRecords, textOf } from './dxf-records.ts';
 import { polyline, SHAPES, type Shaped } from './dxf-shapes.ts';
+import { unitOfDrawing } from './dxf-unit.ts';
+import { placeOf, wordsOf } from './dxf-words.ts';
 import type { Dropped } from './reading.ts';
-import { askedUnit, factorOf } from './units.ts';
 
-/** Codes of the header variable for the unit of a drawing, as far as lengths of parts are drawn in them. */
-const UNIT_CODES: Readonly<Record<number, { readonly name: string; readonly mm: number }>> = {
-  1: { name: 'inch', mm: 25.4 },
-  2: { name: 'foot', mm: 304.8 },
-  4: { name: 'mm', mm: 1 },
-  5: { name: 'cm', mm: 10 },
-  6: { name: 'm', mm: 1000 },
-  8: { name: 'microinch', mm: 25.4e-6 },
-  9: { name: 'mil', mm: 0.0254 },
-  11: { name: 'angstrom', mm: 1e-7 },
-  12: { name: 'nm', mm: 1e-6 },
-  13: { name: 'um', mm: 1e-3 },
-  14: { name: 'dm', mm: 100 },
-};
+/** Kinds of entities that are no outlines, whatever is done to them. */
+const NO_OUTLINES: ReadonlySet<string> = new Set([
+  ...['ATTDEF', 'ATTRIB', 'DIMENSION', 'HATCH', 'IMAGE', 'LEADER', 'MLEADER', 'MULTILEADER', 'POINT', 'RAY'],
+  ...['SOLID', 'TOLERANCE', 'TRACE', 'VIEWPORT', 'WIPEOUT', 'XLINE'],
+]);
 /** Blocks within blocks. */
 const DEEPEST = 16;
 
@@ -36,14 +28,18 @@ interface Block {
  */
 export function dxfStrokes(text: string, units: string | undefined, tolerance: number): Strokes {
   const sections = readRecords(text);
-  const { factor, unit, guesses } = unitOfDrawing(sections, units);
+  const { factor, unit, ...told } = unitOfDrawing(sections, units);
+  const guesses: string[] = [...told.guesses];
   const blocks = blocksOf(sections.blocks);
   const layers = layerCounts();
   const curves: Curve[] = [];
   const labels: Label[] = [];
   const dropped: Dropped[] = [];
+  let wide = 0;
   draw(withVertices(sections.entities), [factor, 0, 0, factor, 0, 0], null, []);
-  return { curves, labels, layers: layers.list(), units: unit, guesses, dropped };
+  if (wide > 0) guesses.push(`${wide} polylines have a width; they are read along their middle.`);
+  const hidden = hiddenLayers(sections.tables);
+  return { curves, labels, hidden, layers: layers.list(), units: unit, guesses, dropped };
 
   function draw(entities: readonly Whole[], map: Affine, within: string | null, path: readonly string[]): void {
     for (const { record, vertices } of entities) {
@@ -74,16 +70,17 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
     path: readonly string[],
   ): string | null {
     if (numberIn(record, 67, 0) === 1) return 'is in paper space; draw it in model space';
+    if (numberIn(record, 60, 0) === 1) return 'is invisible; show or remove it';
     const placed = facing(record, map);
     if (placed === null) return 'is not drawn in the x-y plane; flatten the drawing';
     if (record.type === 'INSERT') return insert(record, placed, layer, path);
     if (record.type === 'TEXT' || record.type === 'MTEXT') {
-      const at = mapped(placed, numberIn(record, 10, 0), numberIn(record, 20, 0));
-      labels.push({ text: decoded(textOf(record, 1) ?? ''), at, layer });
+      labels.push({ text: wordsOf(record), at: mapped(placed, ...placeOf(record)), layer });
       return null;
     }
     const shape = record.type === 'POLYLINE' ? heavyPolyline(record, vertices) : shapeOf(record, map);
     if (typeof shape === 'string') return shape;
+    if (isWide(record)) wide++;
     curves.push({
       vertices: mapVertices(shape.vertices, shape.closed, placed, tolerance),
       closed: shape.closed,
@@ -94,6 +91,7 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
   }
 
   function shapeOf(record: DxfRecord, map: Affine): Shaped {
+    if (NO_OUTLINES.has(record.type)) return 'is no outline; draw it with lines and arcs if it is to count';
     if (!Object.hasOwn(SHAPES, record.type)) return 'is of a kind that is not read; explode it into lines and arcs';
     return SHAPES[record.type](record, tolerance / stretch(map));
   }
@@ -122,9 +120,20 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
   }
 }
 
-/** Letters that are given by their code. */
-function decoded(text: string): string {
-  return text.replace(/\\U\+([0-9A-F]{4})/gi, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
+/** Constant width of a light polyline, or that of its ends for any polyline. */
+function isWide({ type, groups }: DxfRecord): boolean {
+  const codes = type === 'LWPOLYLINE' ? [40, 41, 43] : type === 'POLYLINE' ? [40, 41] : [];
+  return groups.some(({ code, value }) => codes.includes(code) && Number(value) > 0);
+}
+
+/** Layers that are frozen, or switched off by a colour below 0. */
+function hiddenLayers(tables: readonly DxfRecord[]): ReadonlySet<string> {
+  return new Set(
+    tables
+      .filter((record) => record.type === 'LAYER')
+      .filter((record) => (Number(textOf(record, 70) ?? 0) & 1) === 1 || Number(textOf(record, 62) ?? 0) < 0)
+      .map((record) => textOf(record, 2) ?? ''),
+  );
 }
 
 interface Whole {
@@ -187,30 +196,4 @@ function blocksOf(records: readonly DxfRecord[]): ReadonlyMap<string, Block> {
     } else open?.entities.push(record);
   }
   return blocks;
-}
-
-function unitOfDrawing({ header }: DxfSections, asked: string | undefined) {
-  const given = askedUnit(asked, 'length');
-  const code = Number(header.get('$INSUNITS')?.find((group) => group.code === 70)?.value ?? 0);
-  const said = Object.hasOwn(UNIT_CODES, code) ? UNIT_CODES[code] : null;
-  if (given !== null) {
-    const other = said !== null && said.name !== given;
-    return {
-      factor: factorOf(given, 'length'),
-      unit: { length: given, basis: 'given' as const },
-      guesses: other ? [`The header says ${said.name}, but ${given} was asked for and is used.`] : [],
-    };
-  }
-  if (said !== null) return { factor: said.mm, unit: { length: said.name, basis: 'file' as const }, guesses: [] };
-  const measure = header.get('$MEASUREMENT')?.find((group) => group.code === 70)?.value;
-  const unit = measure === '0' ? 'inch' : 'mm';
-  const because =
-    measure === undefined
-      ? 'the header gives no unit'
-      : `the header says no more than ${measure === '0' ? 'imperial' : 'metric'}`;
-  return {
-    factor: factorOf(unit, 'length'),
-    unit: { length: unit, basis: 'guessed' as const },
-    guesses: [`Lengths are taken as ${unit}: ${because}. Give the unit if that is wrong.`],
-  };
 }

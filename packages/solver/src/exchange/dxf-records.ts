@@ -20,7 +20,8 @@ export interface DxfRecord {
 export interface DxfSections {
   /** Header variables by name, each with its groups. */
   readonly header: ReadonlyMap<string, readonly Group[]>;
-  /** Of the sections `BLOCKS` and `ENTITIES`. */
+  /** Of the sections `TABLES`, `BLOCKS` and `ENTITIES`. */
+  readonly tables: readonly DxfRecord[];
   readonly blocks: readonly DxfRecord[];
   readonly entities: readonly DxfRecord[];
 }
@@ -40,7 +41,7 @@ export function readRecords(text: string): DxfSections {
     throw new Fault('UNREADABLE', 'The drawing is in the binary form of DXF. Save it as ASCII DXF.');
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/);
   const header = new Map<string, Group[]>();
-  const sections: Record<string, DxfRecord[]> = { BLOCKS: [], ENTITIES: [] };
+  const sections: Record<string, DxfRecord[]> = { TABLES: [], BLOCKS: [], ENTITIES: [] };
   let section = '';
   let record: { type: string; line: number; groups: Group[] } | null = null;
   let variable: Group[] | null = null;
@@ -76,7 +77,7 @@ export function readRecords(text: string): DxfSections {
       '',
       { line: lines.length },
     );
-  return { header, blocks: sections.BLOCKS, entities: sections.ENTITIES };
+  return { header, tables: sections.TABLES, blocks: sections.BLOCKS, entities: sections.ENTITIES };
 }
 
 /** First value of a code, or null. */

@@ -27,6 +27,8 @@ export const SHAPES: Readonly<Record<string, (record: DxfRecord, tolerance: numb
 
 function lineShape(record: DxfRecord): Shaped {
   const [x0, y0, x1, y1] = [10, 20, 11, 21].map((code) => numberIn(record, code, 0));
+  const [z0, z1] = [30, 31].map((code) => numberIn(record, code, 0));
+  if (z0 !== z1) return `runs from z = ${z0} to ${z1}; flatten the drawing`;
   if (x0 === x1 && y0 === y1) return 'has no length; remove it';
   return {
     vertices: [
@@ -74,9 +76,11 @@ export function polyline(vertices: readonly Vertex[], closed: boolean): Shaped {
 }
 
 function ellipseShape(record: DxfRecord, tolerance: number): Shaped {
-  const [x, y, ax, ay, ratio] = [10, 20, 11, 21, 40].map((code) => numberIn(record, code, 0));
+  const [x, y, ax, ay, share] = [10, 20, 11, 21, 40].map((code) => numberIn(record, code, 0));
   const [from, to] = [numberIn(record, 41, 0), numberIn(record, 42, 2 * Math.PI)];
-  if (!(Math.hypot(ax, ay) > 0 && ratio > 0)) return 'has no size; remove it';
+  if (!(Math.hypot(ax, ay) > 0 && share > 0)) return 'has no size; remove it';
+  // The minor axis is the normal times the major one: seen from below it turns round.
+  const ratio = numberIn(record, 230, 1) < 0 ? -share : share;
   const sweep = to - from > 0 ? to - from : to - from + 2 * Math.PI;
   const points = flattened(
     (t) => {
@@ -93,6 +97,8 @@ function ellipseShape(record: DxfRecord, tolerance: number): Shaped {
 
 function splineShape(record: DxfRecord, tolerance: number): Shaped {
   const [xs, ys, knots, given] = [10, 20, 40, 41].map((code) => numbersIn(record, code));
+  const zs = numbersIn(record, 30);
+  if (zs.some((z) => z !== zs[0])) return 'does not lie in one plane along x-y; flatten the drawing';
   const degree = numberIn(record, 71, 3);
   if (xs.length === 0)
     return 'is given by points it passes through only; export it with control points, or as a polyline';

@@ -1,6 +1,7 @@
 import { Fault } from '../fault/fault.ts';
 import type { Fastener, HeadModel } from '../model/head-model.ts';
 import { unguarded } from './csv-text.ts';
+import type { FileContent } from './file-text.ts';
 import { type ListOptions, readList } from './points-list.ts';
 import { coordinate } from './probe-list.ts';
 import { extentsOf, type Reading, type Taken } from './reading.ts';
@@ -9,11 +10,11 @@ import { extentsOf, type Reading, type Taken } from './reading.ts';
 export type FastenerList = readonly Pick<Fastener, 'name' | 'at' | 'screw' | 'height'>[];
 
 /**
- * Fastener table as text, such as the one written for the board.
+ * Fastener table as CSV text or workbook, such as the one written for the board.
  *
  * @throws Fault UNREADABLE, USAGE or TOO_LARGE
  */
-export function readFastenerList(text: string, options: ListOptions = {}): Reading<FastenerList> {
+export function readFastenerList(content: FileContent, options: ListOptions = {}): Reading<FastenerList> {
   const wanted = [
     { key: 'name', names: ['name', 'fastener', 'id', 'ref'], quantity: null, required: true },
     coordinate('x'),
@@ -21,7 +22,7 @@ export function readFastenerList(text: string, options: ListOptions = {}): Readi
     { key: 'screw', names: ['screw', 'size', 'thread'], quantity: null, required: false },
     { key: 'z', names: ['height', 'seatheight', 'z'], quantity: 'length', required: false },
   ] as const;
-  const list = readList(text, wanted, ['x', 'y'], options, 'fastener table');
+  const list = readList(content, wanted, ['x', 'y'], options, 'fastener table');
   const dropped = [...list.dropped];
   const seen = new Map<string, number>();
   const fasteners = list.rows.flatMap(({ line, numbers: { x, y, z }, words }) => {

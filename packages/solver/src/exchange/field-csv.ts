@@ -4,6 +4,7 @@ import type { HeadModel } from '../model/head-model.ts';
 import type { HeadResult } from '../results/head-result.ts';
 import { caseOf, fieldsOf } from './case-fields.ts';
 import { type Cell, csvText } from './csv-text.ts';
+import type { FileContent } from './file-text.ts';
 import { type ListOptions, readList } from './points-list.ts';
 import { coordinate } from './probe-list.ts';
 import { extentsOf, type Reading } from './reading.ts';
@@ -48,10 +49,13 @@ export function fieldCsv(model: HeadModel, result: HeadResult, options: FieldCsv
   );
 }
 
-/** Points as text, x and y: where fields are wanted. @throws Fault UNREADABLE, USAGE or TOO_LARGE */
-export function readPoints(text: string, options: ListOptions = {}): Reading<readonly (readonly [number, number])[]> {
+/** Points as CSV text or workbook, x and y: where fields are wanted. @throws Fault UNREADABLE, USAGE or TOO_LARGE */
+export function readPoints(
+  content: FileContent,
+  options: ListOptions = {},
+): Reading<readonly (readonly [number, number])[]> {
   const { rows, units, guesses, dropped } = readList(
-    text,
+    content,
     [coordinate('x'), coordinate('y')],
     ['x', 'y'],
     options,

@@ -5,6 +5,7 @@ import { centroid } from '../geometry/region.ts';
 import { shapeRing } from '../geometry/ring.ts';
 import type { HeadModel, Seat } from '../model/head-model.ts';
 import type { Wanted } from './columns.ts';
+import type { FileContent } from './file-text.ts';
 import { type ListOptions, readList } from './points-list.ts';
 import { coordinate } from './probe-list.ts';
 import { type Dropped, extentsOf, type Reading, type Taken, tidy } from './reading.ts';
@@ -27,16 +28,16 @@ const WANTED: readonly Wanted[] = [
 
 /** Places this near, mm, are one measured twice. */
 const SAME = 1e-6;
-/** Boards are flat to this, mm: more is a slip of the unit. */
-const TALLEST = 10;
+/** Boards are flat to this, mm, and to this where no unit says so: more is a slip of the unit. */
+const [TALLEST, USUAL] = [10, 1];
 
 /**
- * Board height map as text, x, y and z: see the probe list for what of a list may vary.
+ * Board height map as CSV text or workbook, x, y and z: see the probe list for what of a list may vary.
  *
  * @throws Fault UNREADABLE, USAGE or TOO_LARGE
  */
-export function readHeightMap(text: string, options: ListOptions = {}): Reading<HeightMap> {
-  const list = readList(text, WANTED, ['x', 'y'], options, 'height map');
+export function readHeightMap(content: FileContent, options: ListOptions = {}): Reading<HeightMap> {
+  const list = readList(content, WANTED, ['x', 'y'], options, 'height map');
   const dropped: Dropped[] = [...list.dropped];
   const seen = new Map<string, number>();
   const points: [number, number, number][] = [];
@@ -59,12 +60,14 @@ export function readHeightMap(text: string, options: ListOptions = {}): Reading<
   const z = points.map((point) => point[2]);
   const range =
     z.reduce((most, value) => Math.max(most, value), -Infinity) - z.reduce((a, b) => Math.min(a, b), Infinity);
-  if (range > TALLEST)
+  const isSaid = list.found.z?.unit != null || list.units.basis !== 'guessed' || options.heightUnits !== undefined;
+  const tallest = isSaid ? TALLEST : USUAL;
+  if (range > tallest)
     throw new Fault(
       'UNREADABLE',
       `The heights of the map spread over ${Number(range.toPrecision(4))} mm, more than any board; their unit is probably um. Give the unit in the header, such as "z (um)".`,
       '',
-      { value: range, expected: `at most ${TALLEST}` },
+      { value: range, expected: `at most ${tallest}` },
     );
   return {
     read: { points },

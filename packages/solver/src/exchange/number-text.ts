@@ -8,8 +8,12 @@ export type NumberText =
 const PLAIN = /^-?\d{1,12}(\.\d{1,12})?$/;
 const NUMBER = /^([+-]?(?:\d[\d.,' ]*|[.,]\d+)(?:[eE][+-]?\d+)?)\s*([^\d\s.,][^\d]*)?$/u;
 
-/** Reads decimal point and comma, grouped thousands, a sign in any print, and a unit behind the number. */
-export function numberOf(text: string, decimal: '.' | ',', quantity: Quantity): NumberText {
+/**
+ * Reads decimal point and comma, grouped thousands, a sign in any print, and a unit behind the number.
+ *
+ * @param isGrouped whether the other sign is known to group thousands, so that one group is no doubt
+ */
+export function numberOf(text: string, decimal: '.' | ',', quantity: Quantity, isGrouped = false): NumberText {
   if (decimal === '.' && PLAIN.test(text)) return { value: Number(text), unit: null };
   const cell = text
     .trim()
@@ -22,7 +26,7 @@ export function numberOf(text: string, decimal: '.' | ',', quantity: Quantity): 
   const unit = word === undefined ? null : unitOf(word, quantity);
   if (word !== undefined && unit === null)
     return { value: null, reason: `is "${short(cell)}"; "${short(word.trim())}" is no known unit of ${quantity}` };
-  const plain = plainDigits(digits.trim(), decimal);
+  const plain = plainDigits(digits.trim(), decimal, isGrouped);
   if (plain === null)
     return {
       value: null,
@@ -34,14 +38,14 @@ export function numberOf(text: string, decimal: '.' | ',', quantity: Quantity): 
 }
 
 /** Digits as a program writes them; `null` where the other decimal sign is used. */
-function plainDigits(digits: string, decimal: '.' | ','): string | null {
+function plainDigits(digits: string, decimal: '.' | ',', isGrouped: boolean): string | null {
   const group = decimal === ',' ? '.' : ',';
   const [whole, ...rest] = digits.replace(/[eE].*$/, '').split(decimal);
   if (rest.length > 1 || rest.some((part) => part.includes(group))) return null;
   // Groups of thousands: only with a decimal sign of its own or more than one group is a mark surely no decimal sign.
   const grouped = new RegExp(`^[+-]?\\d{1,3}(?:[${group}' ]\\d{3})+$`).test(whole);
   if (/[.,' ]/.test(whole) && !grouped) return null;
-  if (whole.includes(group) && rest.length === 0 && whole.split(group).length === 2) return null;
+  if (!isGrouped && whole.includes(group) && rest.length === 0 && whole.split(group).length === 2) return null;
   const exponent = /[eE].*$/.exec(digits)?.[0] ?? '';
   return `${whole.replace(/[.,' ]/g, '')}${rest.length === 0 ? '' : `.${rest[0]}`}${exponent}`;
 }

@@ -2,9 +2,10 @@ import { Fault } from '../fault/fault.ts';
 import { shapeRing } from '../geometry/ring.ts';
 import type { Shape } from '../geometry/shape.ts';
 import { didYouMean } from '../plate/near-names.ts';
-import { type Curve, enclosed, straightened, type Vertex } from './curve.ts';
+import { arcOf, type Curve, enclosed, straightened, type Vertex } from './curve.ts';
 import type { Label } from './drawing.ts';
 import { dxfStrokes } from './dxf-drawing.ts';
+import { type FileContent, fileText } from './file-text.ts';
 import { closeLoops } from './loops.ts';
 import { type Dropped, extentsOf, type Reading } from './reading.ts';
 import { shapeOf } from './recognise.ts';
@@ -48,21 +49,26 @@ const MOST_CORNERS = 20_000;
  *
  * @throws Fault UNREADABLE when there is nothing to take, USAGE for an unknown unit or layer, TOO_LARGE
  */
-export function readDrawing(text: string, options: DrawingOptions = {}): Reading<Drawing> {
+export function readDrawing(content: FileContent, options: DrawingOptions = {}): Reading<Drawing> {
   const { units, gap = 0.01, tolerance = 0.002 } = options;
   if (!(gap >= 0 && gap <= 10 && tolerance >= 1e-6 && tolerance <= 1))
     throw new Fault('USAGE', 'Gaps may be 0 to 10 mm, the tolerance 0.000001 to 1 mm.');
+  const { text, guesses: letters } = fileText(content, 'drawing');
   const isSvg = /^\s*(\uFEFF)?\s*</.test(text);
   const strokes = isSvg ? svgStrokes(text, units, tolerance) : dxfStrokes(text, units, tolerance);
   const names = strokes.layers.map(({ name }) => name);
-  const wanted = wantedLayers(options.layers, names);
+  const shown = names.filter((name) => !strokes.hidden.has(name));
+  const wanted = wantedLayers(options.layers, names, shown);
   const [curves, labels] = centred(
     strokes.curves.filter(({ layer }) => wanted.has(layer)),
     strokes.labels.filter(({ layer }) => wanted.has(layer)),
     options.centre,
   );
   const dropped: Dropped[] = [...strokes.dropped];
-  const guesses: string[] = [...strokes.guesses];
+  for (const name of names)
+    if (strokes.hidden.has(name) && !wanted.has(name))
+      dropped.push({ line: 0, reason: `layer "${name}" is off or frozen; name it among the layers to read it` });
+  const guesses: string[] = [...letters, ...strokes.guesses];
   const near = curves.filter((curve) => within(curve, dropped));
   const shapes: DrawnShape[] = [];
   for (const name of wanted) {
@@ -98,8 +104,12 @@ export function readDrawing(text: string, options: DrawingOptions = {}): Reading
   };
 }
 
-function wantedLayers(asked: readonly string[] | undefined, names: readonly string[]): ReadonlySet<string> {
-  if (asked === undefined || asked.length === 0) return new Set(names);
+function wantedLayers(
+  asked: readonly string[] | undefined,
+  names: readonly string[],
+  shown: readonly string[],
+): ReadonlySet<string> {
+  if (asked === undefined || asked.length === 0) return new Set(shown);
   return new Set(
     asked.map((name) => {
       const found = names.find((known) => known.toLowerCase() === name.toLowerCase());
@@ -118,11 +128,14 @@ function wantedLayers(asked: readonly string[] | undefined, names: readonly stri
 }
 
 function within({ vertices, line, layer }: Curve, dropped: Dropped[]): boolean {
-  const far = vertices.find(({ x, y }) => !(Math.max(Math.abs(x), Math.abs(y)) <= FARTHEST));
-  if (far === undefined) return true;
+  const isFar = vertices.some(({ x, y, bulge }, i) => {
+    const radius = bulge === 0 ? 0 : arcOf(vertices[i], vertices[i + 1] ?? vertices[0]).radius;
+    return !(Math.max(Math.abs(x), Math.abs(y), radius) <= FARTHEST);
+  });
+  if (!isFar) return true;
   dropped.push({
     line,
-    reason: `the curve on layer "${layer}" reaches (${far.x.toPrecision(6)}, ${far.y.toPrecision(6)}) mm, beyond ${FARTHEST} mm from the origin; check the unit, or move its middle to the origin`,
+    reason: `the curve on layer "${layer}" reaches beyond ${FARTHEST} mm from the origin; check the unit, or move its middle to the origin`,
   });
   return false;
 }

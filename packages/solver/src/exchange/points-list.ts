@@ -1,5 +1,6 @@
 import { Fault } from '../fault/fault.ts';
 import { type FoundColumns, findColumns, type Wanted } from './columns.ts';
+import type { FileContent } from './file-text.ts';
 import { numberOf } from './number-text.ts';
 import type { Dropped, Preview } from './reading.ts';
 import { readTable, type TableRow } from './table.ts';
@@ -20,6 +21,8 @@ export interface ListOptions {
   readonly forceUnits?: string | undefined;
   /** Unit of the column z likewise; that of all lengths if left out. */
   readonly heightUnits?: string | undefined;
+  /** Sheet of a workbook by its name; the first that is shown if left out. */
+  readonly sheet?: string | undefined;
   /** Columns by what they are, each named by its title or its number from 1. */
   readonly columns?: Readonly<Record<string, string>> | undefined;
 }
@@ -34,6 +37,15 @@ const MOST_ROWS = 100_000;
 /** Extent beyond which numbers without a unit can't be mm. */
 const WIDEST = 1000;
 
+/** Lines at the end of a list that may be totals. */
+const LAST = 12;
+const TOTAL =
+  /^(grand )?(totals?|sum|mean|average|avg|min(imum)?|max(imum)?|count|median|range|std ?dev|summe|gesamt|mittelwert|anzahl)\W*$/i;
+
+function isTotal({ cells }: TableRow): boolean {
+  return TOTAL.test(cells.find((cell) => cell !== '') ?? '');
+}
+
 /**
  * Rows of a list with the columns wanted, in mm and N.
  *
@@ -41,7 +53,7 @@ const WIDEST = 1000;
  * @throws Fault UNREADABLE, USAGE or TOO_LARGE
  */
 export function readList(
-  text: string,
+  content: FileContent,
   wanted: readonly Wanted[],
   plane: readonly string[],
   options: ListOptions,
@@ -52,16 +64,18 @@ export function readList(
     force: askedUnit(options.forceUnits, 'force'),
     height: askedUnit(options.heightUnits, 'length'),
   };
-  const table = readTable(text, what);
-  const { columns, rows, guesses, dropped } = findColumns(table, wanted, options.columns ?? {}, what);
+  const table = readTable(content, what, options.sheet);
+  const said = new Set<Quantity>((['length', 'force'] as const).filter((quantity) => given[quantity] !== null));
+  const { columns, rows, guesses, dropped } = findColumns(table, wanted, options.columns ?? {}, said, what);
   if (rows.length > MOST_ROWS)
     throw new Fault('TOO_LARGE', `The ${what} has ${rows.length} rows; at most ${MOST_ROWS} are read. Split it.`, '', {
       value: rows.length,
     });
   const lost: Dropped[] = [...dropped];
   const kept: { row: TableRow; raw: Record<string, { value: number; unit: string | null }> }[] = [];
-  for (const row of rows) {
-    const read = cellsOf(row);
+  for (const [i, row] of rows.entries()) {
+    const read =
+      i >= rows.length - LAST && isTotal(row) ? `"${row.cells.find(Boolean)}" makes it a total` : cellsOf(row);
     if (typeof read === 'string') lost.push({ line: row.line, reason: read });
     else kept.push({ row, raw: read });
   }
@@ -79,7 +93,7 @@ export function readList(
     })),
     found: columns,
     units: { length, basis },
-    guesses: [...table.guesses, ...guesses, ...sentence],
+    guesses: [...table.guesses, ...guesses, ...sentence, ...forceSentence()],
     dropped: lost.sort((a, b) => a.line - b.line),
   };
 
@@ -90,7 +104,7 @@ export function readList(
       if (column === undefined || quantity === null) continue;
       const cell = cells[column.index] ?? '';
       if (cell === '' && !required) continue;
-      const number = numberOf(cell, table.decimal, quantity);
+      const number = numberOf(cell, table.decimal, quantity, table.isGrouped);
       if (number.value === null) return `${key} ${number.reason}`;
       raw[key] = { value: number.value, unit: number.unit };
     }
@@ -106,6 +120,17 @@ export function readList(
     if (unit !== null) return value;
     const quantity = quantityOf(key);
     return value * factorOf(columns[key].unit ?? (key === 'z' ? given.height : null) ?? units[quantity], quantity);
+  }
+
+  /** What forces without a unit are taken as. */
+  function forceSentence(): string[] {
+    const key = wanted.find(({ quantity }) => quantity === 'force')?.key;
+    if (key === undefined || columns[key] === undefined || columns[key].unit !== null || given.force !== null)
+      return [];
+    const bare = kept.flatMap(({ raw }) => (raw[key]?.unit === null ? [raw[key].value] : []));
+    if (bare.length === 0) return [];
+    const [low, high] = [bare.reduce((a, b) => Math.min(a, b)), bare.reduce((a, b) => Math.max(a, b))];
+    return [`Forces without a unit are taken as N: they are ${low} to ${high}. Give the unit if that is wrong.`];
   }
 
   function lengthUnit(): { length: string; basis: Preview['units']['basis']; sentence: string[] } {

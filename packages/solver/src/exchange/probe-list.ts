@@ -1,6 +1,7 @@
 import { Fault } from '../fault/fault.ts';
-import { clusters } from './cluster.ts';
+import { clusters, FEWEST } from './cluster.ts';
 import type { Wanted } from './columns.ts';
+import type { FileContent } from './file-text.ts';
 import { type ListedSite, type SiteGrid, siteGrid } from './listed-sites.ts';
 import { type ListedRow, type ListOptions, readList } from './points-list.ts';
 import { type Dropped, extentsOf, type Reading } from './reading.ts';
@@ -33,8 +34,32 @@ const COORDINATE = [
   'centre#',
   '#center',
   '#centre',
+  'mid#',
+  '#nom',
+  '#nominal',
+  'nom#',
+  'nominal#',
+  'probe#',
+  'probepos#',
+  'pin#',
+  'tip#',
+  'location#',
+  '#location',
+  '#koordinate',
+  'koordinate#',
 ];
-const FORCE = ['preload', 'force', 'load', 'f', 'probeforce', 'springforce', 'boardforce', 'preloadforce'];
+const FORCE = [
+  'preload',
+  'force',
+  'load',
+  'f',
+  'probeforce',
+  'springforce',
+  'boardforce',
+  'preloadforce',
+  'kraft',
+  'vorspannung',
+];
 const SITE = ['site', 'sitename', 'siteid', 'siteno', 'dut', 'die', 'device', 'group', 'block'];
 
 /** The column of a coordinate. */
@@ -55,13 +80,13 @@ const SAME = 1e-6;
 const FARTHEST = 1e5;
 
 /**
- * Probe list as text: any order of columns, mm, um, mil or inch, decimal point or comma; probes are grouped into sites
+ * Probe list as CSV text or workbook: any order of columns, mm, um, mil or inch, decimal point or comma; probes are grouped into sites
  * by a column that names them, or by the gaps between them.
  *
  * @throws Fault UNREADABLE, USAGE or TOO_LARGE when there is nothing to take
  */
-export function readProbeList(text: string, options: ProbeListOptions = {}): Reading<ProbeList> {
-  const list = readList(text, WANTED, ['x', 'y'], options, 'probe list');
+export function readProbeList(content: FileContent, options: ProbeListOptions = {}): Reading<ProbeList> {
+  const list = readList(content, WANTED, ['x', 'y'], options, 'probe list');
   const dropped: Dropped[] = [...list.dropped];
   const rows = list.rows.filter((row) => {
     const reason = flawOf(row);
@@ -123,7 +148,12 @@ function grouped(
   rows: readonly ListedRow[],
   gap: number | undefined,
 ): { readonly groups: readonly { label: string | null; rows: readonly ListedRow[] }[]; readonly sentence: string } {
-  const named = rows.every(({ words: { site = '' } }) => site !== '');
+  const nameless = rows.filter(({ words: { site = '' } }) => site === '');
+  const named = nameless.length === 0;
+  const why =
+    nameless.length === 0 || nameless.length === rows.length
+      ? ''
+      : ` The names of sites are not heeded: ${nameless.length} rows have none, such as line ${nameless[0].line}.`;
   if (named && gap === undefined) {
     const groups = bySite(rows);
     return {
@@ -135,6 +165,7 @@ function grouped(
     group,
     count,
     gap: cut,
+    passed,
   } = clusters(
     rows.map(({ numbers: { x, y } }) => [x, y] as const),
     gap,
@@ -145,10 +176,13 @@ function grouped(
   });
   return {
     groups: groups.map((members) => ({ label: null, rows: members })),
-    sentence:
+    sentence: `${
       cut === null
-        ? 'No gap parts the probes: they are one site.'
-        : `Probes more than ${Number(cut.toPrecision(3))} mm apart belong to different sites: ${count} of them.`,
+        ? passed === null
+          ? 'No gap parts the probes: they are one site.'
+          : `The probes are taken as one site: the gap of ${Number(passed.toPrecision(3))} mm would leave fewer than ${FEWEST} on one side. Say how wide a gap parts sites if that is wrong.`
+        : `Probes more than ${Number(cut.toPrecision(3))} mm apart belong to different sites: ${count} of them.`
+    }${why}`,
   };
 }
 

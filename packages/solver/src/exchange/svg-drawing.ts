@@ -5,28 +5,11 @@ import { type Affine, after, type Curve, mapped, mapVertices, stretch } from './
 import { type Label, layerCounts, MOST_CURVES, type Strokes } from './drawing.ts';
 import type { Dropped } from './reading.ts';
 import { svgMap } from './svg-map.ts';
-import { ELEMENTS } from './svg-shapes.ts';
-import { askedUnit, factorOf } from './units.ts';
+import { scaleOf } from './svg-scale.ts';
+import { BadLength, ELEMENTS } from './svg-shapes.ts';
 
 /** Elements that draw nothing where they stand. */
-const SILENT = new Set([
-  'title',
-  'desc',
-  'metadata',
-  'style',
-  'defs',
-  'clippath',
-  'mask',
-  'symbol',
-  'pattern',
-  'marker',
-]);
-/** mm in a CSS pixel, 96 of which are an inch by definition (CSS Values and Units 3). */
-const PIXEL = 25.4 / 96;
-const PER_UNIT: Readonly<Record<string, number>> = {
-  ...{ px: PIXEL, '': PIXEL, pt: 25.4 / 72, pc: 25.4 / 6, in: 25.4, cm: 10, mm: 1, q: 0.25 },
-};
-
+const SILENT = new Set(['title', 'desc', 'metadata', 'defs', 'clippath', 'mask', 'symbol', 'pattern', 'marker']);
 /**
  * Curves of an SVG: paths and basic shapes with all transforms, y turned up. Layers are groups, by their label or id.
  *
@@ -41,15 +24,27 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
   const labels: Label[] = [];
   const dropped: Dropped[] = [];
   const lineOf = lineCounter(text);
+  const guesses = [...scale.guesses];
+  const clipped: number[] = [];
   walk(root.children, scale.map, '0');
-  return { curves, labels, layers: layers.list(), units: scale.unit, guesses: scale.guesses, dropped };
+  if (clipped.length > 0)
+    guesses.push(
+      `${clipped.length} elements are clipped or masked, such as on line ${clipped[0]}; they are read whole.`,
+    );
+  return { curves, labels, hidden: new Set(), layers: layers.list(), units: scale.unit, guesses, dropped };
 
   function walk(nodes: readonly XmlNode[], map: Affine, layer: string): void {
     for (const node of nodes) {
       if (!(node instanceof XmlElement)) continue;
       const name = node.name.replace(/^.*:/, '').toLowerCase();
       if (SILENT.has(name) || (node.name.includes(':') && !node.name.startsWith('svg:'))) continue;
-      if (name === 'g' || name === 'a' || name === 'switch') {
+      if (name === 'style') {
+        sheet(node);
+        continue;
+      }
+      const unseen = unseenBy(node.attributes);
+      if (unseen !== null) drop(node, layer, unseen);
+      else if (name === 'g' || name === 'a' || name === 'switch') {
         const own = mapOf(node, map, layer);
         if (own !== null) walk(node.children, own, layerOf(node) ?? layer);
       } else {
@@ -63,10 +58,32 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
     }
   }
 
+  /** Rules of a style sheet that would hide or move what they select. */
+  function sheet(node: XmlElement): void {
+    const rule = /(display\s*:\s*none|visibility\s*:\s*(?:hidden|collapse)|transform\s*:|\bd\s*:)/.exec(node.text);
+    if (rule !== null)
+      guesses.push(
+        `The style sheet on line ${lineOf(node.start)} has "${rule[1]}", which is not heeded: what it hides or moves is read as it stands.`,
+      );
+  }
+
   function mapOf(node: XmlElement, map: Affine, layer: string): Affine | null {
-    const own = svgMap(node.attributes.transform ?? '');
-    if (own === null)
-      drop(node, layer, `has the transform "${node.attributes.transform?.slice(0, 40)}", which is none`);
+    const { style = '', transform = '', 'clip-path': clip, mask } = node.attributes;
+    if (clip !== undefined || mask !== undefined || /(clip-path|mask)\s*:/.test(style))
+      clipped.push(lineOf(node.start));
+    const isStyled = /(^|[;\s])(transform|translate|rotate|scale)\s*:/.test(style);
+    const isTurned =
+      transform !== '' && (node.attributes['transform-origin'] !== undefined || /transform-origin/.test(style));
+    if (isStyled || isTurned) {
+      drop(
+        node,
+        layer,
+        `is moved by ${isStyled ? 'its style' : 'a transform with an origin'}; use a plain transform attribute`,
+      );
+      return null;
+    }
+    const own = svgMap(transform);
+    if (own === null) drop(node, layer, `has the transform "${transform.slice(0, 40)}", which is none`);
     else if (own[0] * own[3] - own[1] * own[2] === 0) drop(node, layer, 'is transformed into nothing; remove it');
     else return after(map, own);
     return null;
@@ -77,15 +94,16 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
   }
 
   function draw(name: string, node: XmlElement, map: Affine, layer: string): string | null {
-    if (/display\s*:\s*none/.test(node.attributes.style ?? '') || node.attributes.display === 'none')
-      return 'is not displayed; show or remove it';
     if (name === 'text') {
-      const [x, y] = ['x', 'y'].map((key) => Number.parseFloat(node.attributes[key] ?? '0') || 0);
+      const first = node.children.find((child) => child instanceof XmlElement);
+      const [x, y] = ['x', 'y'].map(
+        (key) => Number.parseFloat(node.attributes[key] ?? first?.attributes[key] ?? '0') || 0,
+      );
       labels.push({ text: node.text.trim(), at: mapped(map, x, y), layer });
       return null;
     }
     if (!Object.hasOwn(ELEMENTS, name)) return 'is of a kind that is not read; convert it into paths';
-    const drawn = ELEMENTS[name](node.attributes, tolerance / stretch(map));
+    const drawn = drawnBy(name, node, tolerance / stretch(map));
     if (typeof drawn === 'string') return drawn;
     for (const { vertices, closed } of drawn)
       curves.push({
@@ -96,6 +114,23 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
       });
     return null;
   }
+}
+
+function drawnBy(name: string, { attributes }: XmlElement, tolerance: number) {
+  try {
+    return ELEMENTS[name](attributes, tolerance);
+  } catch (thrown) {
+    if (thrown instanceof BadLength) return thrown.message;
+    throw thrown;
+  }
+}
+
+/** Why an element or a group is not to be seen; `null` where it is. */
+function unseenBy({ style = '', display, visibility = '' }: XmlElement['attributes']): string | null {
+  const isHidden = display === 'none' || /^(hidden|collapse)$/.test(visibility);
+  return isHidden || /(display\s*:\s*none|visibility\s*:\s*(hidden|collapse))/.test(style)
+    ? 'is not displayed; show or remove it'
+    : null;
 }
 
 function rootOf(text: string): XmlElement {
@@ -130,53 +165,6 @@ function rootOf(text: string): XmlElement {
 function layerOf({ attributes }: XmlElement): string | null {
   const label = Object.keys(attributes).find((key) => key.endsWith(':label'));
   return (label === undefined ? undefined : attributes[label]) ?? attributes.id ?? null;
-}
-
-function scaleOf(root: XmlElement, asked: string | undefined) {
-  const given = askedUnit(asked, 'length');
-  const { width = '', height = '', viewBox = '' } = root.attributes;
-  const [w, h] = [lengthOf(width), lengthOf(height)];
-  const box = viewBox
-    .trim()
-    .split(/[\s,]+/)
-    .map(Number);
-  const boxed = box.length === 4 && box.every(Number.isFinite) && box[2] > 0 && box[3] > 0 ? box : null;
-  const flipped = (mm: number, x = 0, y = 0): Affine => [mm, 0, 0, -mm, -mm * x, mm * (y + (boxed?.[3] ?? 0))];
-  if (given !== null)
-    return {
-      map: flipped(factorOf(given, 'length'), boxed?.[0], boxed?.[1]),
-      unit: { length: given, basis: 'given' as const },
-      guesses: [],
-    };
-  if (boxed !== null && w !== null && h !== null) {
-    const [sx, sy] = [w.mm / boxed[2], h.mm / boxed[3]];
-    const mm = Math.min(sx, sy);
-    const uneven = Math.abs(sx / sy - 1) > 1e-3;
-    const physical = w.unit !== '' && w.unit !== 'px';
-    return {
-      map: flipped(mm, boxed[0], boxed[1]),
-      unit: { length: w.unit === '' ? 'px' : w.unit, basis: physical ? ('file' as const) : ('guessed' as const) },
-      guesses: [
-        ...(uneven ? ['Width, height and viewBox do not fit each other; the smaller scale is used.'] : []),
-        ...(physical ? [] : [PIXELS]),
-      ],
-    };
-  }
-  return {
-    map: flipped(PIXEL, boxed?.[0], boxed?.[1]),
-    unit: { length: 'px', basis: 'guessed' as const },
-    guesses: [PIXELS],
-  };
-}
-
-const PIXELS =
-  'One unit is taken as a CSS pixel, 1/96 inch: the drawing gives no physical size. Give the unit if that is wrong.';
-
-function lengthOf(text: string): { readonly mm: number; readonly unit: string } | null {
-  const match = /^\s*\+?(\d*\.?\d+(?:e[+-]?\d+)?)\s*(px|pt|pc|in|cm|mm|q)?\s*$/i.exec(text);
-  if (match === null || !(Number(match[1]) > 0)) return null;
-  const unit = (match[2] ?? '').toLowerCase();
-  return { mm: Number(match[1]) * PER_UNIT[unit], unit };
 }
 
 /** Line of an offset; asked in ascending order. */

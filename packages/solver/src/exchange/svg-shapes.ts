@@ -2,6 +2,7 @@ import svgpath from 'svgpath';
 import { circleVertices, type Vertex } from './curve.ts';
 import { polyline } from './dxf-shapes.ts';
 import { bezier, flattened } from './flatten.ts';
+import { lengthOf, PER_UNIT } from './svg-length.ts';
 
 interface Drawn {
   readonly vertices: readonly Vertex[];
@@ -37,13 +38,15 @@ export const ELEMENTS: Readonly<
   polygon: ({ points = '' }, tolerance) => pathShapes(`M${points}Z`, tolerance),
 };
 
-/** NaN for what is no plain length; user units only. */
+/** A length that is none, or one of what it is drawn in: the element that has it is left out. */
+export class BadLength extends Error {}
+
+/** In user units, which are CSS pixels before all transforms. @throws BadLength for others, such as per cent */
 function number(text: string | undefined, otherwise: number): number {
-  return text === undefined
-    ? otherwise
-    : /^\s*[+-]?\d*\.?\d+(e[+-]?\d+)?(px)?\s*$/i.test(text)
-      ? Number.parseFloat(text)
-      : NaN;
+  if (text === undefined || text.trim() === 'auto') return otherwise;
+  const length = lengthOf(text);
+  if (length !== null) return length.unit === '' ? length.value : (length.value * PER_UNIT[length.unit]) / PER_UNIT.px;
+  throw new BadLength(`has the length "${text.slice(0, 24)}"; give it in units of the drawing`);
 }
 
 function rectangleShape(attributes: Attributes, tolerance: number): readonly Drawn[] | string {

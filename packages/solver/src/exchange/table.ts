@@ -1,13 +1,20 @@
 import Papa from 'papaparse';
 import { Fault } from '../fault/fault.ts';
 import { LONGEST_TEXT } from '../plate/read-json.ts';
+import { type FileContent, fileText } from './file-text.ts';
 import { looksNumeric } from './number-text.ts';
+import { isPacked, readSheet, type Sheet } from './workbook.ts';
 
 /** A list as rows of cells. */
 export interface Table {
   readonly rows: readonly TableRow[];
+  /** Lines that begin with a comment mark, without it, before the first row. */
+  readonly comments: readonly TableRow[];
+  /** Empty for a sheet. */
   readonly delimiter: string;
   readonly decimal: '.' | ',';
+  /** Whether a number shows that the other sign groups thousands, such as `1,250.5`. */
+  readonly isGrouped: boolean;
   readonly guesses: readonly string[];
 }
 
@@ -29,13 +36,40 @@ const NAMES: Readonly<Record<string, string>> = {
 const [JUDGED, COUNTED] = [60, 2000];
 
 /**
- * Cells of a list whose separator and decimal sign are found out: tabs, semicolons, bars, commas or blanks; quotes and
- * line ends of any kind; a byte order mark and a first line `sep=;` are passed over, lines that begin with `#` or `//`
- * are comments.
+ * Cells of a list: those of a sheet of a workbook, or of a text; see {@link readSheet} and {@link readText}.
  *
- * @throws Fault UNREADABLE when it is empty or no text; TOO_LARGE
+ * @param sheet of a workbook; the first that is shown if left out
+ * @throws Fault UNREADABLE when it is empty or neither; USAGE for a sheet that is not there; TOO_LARGE
  */
-export function readTable(text: string, what: string): Table {
+export function readTable(content: FileContent, what: string, sheet?: string): Table {
+  if (isPacked(content)) return sheetTable(readSheet(content, sheet, what), what);
+  const { text, guesses } = fileText(content, what);
+  const table = readText(text, what);
+  return { ...table, guesses: [...guesses, ...table.guesses] };
+}
+
+function sheetTable({ rows: all, guesses }: Sheet, what: string): Table {
+  if (all.length === 0)
+    throw new Fault('UNREADABLE', `The sheet of the ${what} is empty. ${guesses[0]} Name another one.`);
+  // Numbers are numbers; the decimal sign is that of numbers typed as text.
+  const words = all.map(({ line, cells }) => ({ line, cells: cells.filter((cell) => typeof cell === 'string') }));
+  const { decimal, isGrouped, doubtful } = decimalOf(words);
+  const table = all.map(({ line, cells }) => ({
+    line,
+    cells: cells.map((cell) => (typeof cell === 'number' ? String(cell).replace('.', decimal) : cell)),
+  }));
+  const rows = table.filter(({ cells }) => !isComment(cells[0]));
+  const before = table.slice(0, rows.length === 0 ? table.length : table.indexOf(rows[0]));
+  const comments = before.map(({ line, cells }) => ({ line, cells: unmarked(cells, '') }));
+  return { rows, comments, delimiter: '', decimal, isGrouped, guesses: [...guesses, ...doubt(doubtful)] };
+}
+
+/**
+ * Cells of a list as text, whose separator and decimal sign are found out: tabs, semicolons, bars, commas or blanks;
+ * quotes and line ends of any kind; a byte order mark and a first line `sep=;` are passed over, lines that begin with
+ * `#` or `//` are comments.
+ */
+function readText(text: string, what: string): Table {
   if (text.length > LONGEST_TEXT)
     throw new Fault(
       'TOO_LARGE',
@@ -58,7 +92,8 @@ export function readTable(text: string, what: string): Table {
     throw new Fault('UNREADABLE', `The ${what} is empty. Check that the right file was given.`, '', { line: 1 });
   const delimiter = said?.[1] ?? delimiterOf(sample);
   const rows: TableRow[] = [];
-  let comments = 0;
+  const comments: TableRow[] = [];
+  let passed = 0;
   let line = 1;
   let from = 0;
   const source = delimiter === ' ' ? body.replace(/[^\S\n]+/g, ' ').replace(/^ | $/gm, '') : body;
@@ -77,24 +112,42 @@ export function readTable(text: string, what: string): Table {
         );
       const cells = data.map((cell) => cell.trim());
       if (cells.every((cell) => cell === '')) return;
-      if (isComment(cells[0])) comments++;
-      else if (at > 1 || said === null) rows.push({ line: at, cells });
+      if (isComment(cells[0])) {
+        passed++;
+        if (rows.length === 0) comments.push({ line: at, cells: unmarked(cells, delimiter) });
+      } else if (at > 1 || said === null) rows.push({ line: at, cells });
     },
   });
-  const decimal = decimalOf(rows);
+  const { decimal, isGrouped, doubtful } = decimalOf(rows);
   return {
     rows,
+    comments,
     delimiter,
     decimal,
+    isGrouped,
     guesses: [
       `Cells are separated by ${NAMES[delimiter] ?? `"${delimiter}"`}, decimals by a ${decimal === ',' ? 'comma' : 'point'}.`,
-      ...(comments === 0 ? [] : [`${comments} comment ${comments === 1 ? 'line was' : 'lines were'} passed over.`]),
+      ...(passed === 0 ? [] : [`${passed} comment ${passed === 1 ? 'line was' : 'lines were'} passed over.`]),
+      ...doubt(doubtful),
     ],
   };
 }
 
+function doubt(number: string | null): string[] {
+  if (number === null) return [];
+  const value = Number(number.replace(',', '.'));
+  return [`"${number}" and its like are read as ${value}: if its sign groups thousands, write them without it.`];
+}
+
 function isComment(line: string): boolean {
   return /^\s*(#|\/\/)/.test(line);
+}
+
+/** A comment without its mark, which may be a cell of its own. */
+function unmarked([first, ...others]: readonly string[], delimiter: string): string[] {
+  const bare = first.replace(/^\s*(#|\/\/)+\s*/, '');
+  if (bare === '' && delimiter === ' ') return others;
+  return [bare === '' ? '#' : bare, ...others];
 }
 
 /** The first that most lines have; blanks where commas are decimal signs between them, or nothing else is there. */
@@ -114,16 +167,37 @@ function delimiterOf(lines: readonly string[]): string {
   return found ?? (most(spaced) ? ' ' : ',');
 }
 
-/** Comma where more numbers have one than a point. */
-function decimalOf(rows: readonly TableRow[]): '.' | ',' {
-  let [points, commas] = [0, 0];
+/**
+ * Comma where more numbers have one than a point; whether a number has both, or one of them twice, so that the other
+ * groups thousands; and a number in doubt: every one with the decimal sign has three digits behind it.
+ */
+function decimalOf(rows: readonly TableRow[]): {
+  readonly decimal: '.' | ',';
+  readonly isGrouped: boolean;
+  readonly doubtful: string | null;
+} {
+  const count = { '.': 0, ',': 0 };
+  const groups = { '.': false, ',': false };
+  const decimals: Record<'.' | ',', string[]> = { '.': [], ',': [] };
   for (const { cells } of rows.slice(0, COUNTED))
     for (const cell of cells) {
-      if (!looksNumeric(cell)) continue;
-      const last = Math.max(cell.lastIndexOf(','), cell.lastIndexOf('.'));
-      if (last < 0) continue;
-      if (cell[last] === ',') commas++;
-      else points++;
+      const last = cell[Math.max(cell.lastIndexOf(','), cell.lastIndexOf('.'))];
+      if ((last !== ',' && last !== '.') || !looksNumeric(cell)) continue;
+      const other = last === ',' ? '.' : ',';
+      if (cell.indexOf(last) !== cell.lastIndexOf(last)) {
+        groups[last] = true;
+        continue;
+      }
+      if (cell.includes(other)) groups[other] = true;
+      count[last]++;
+      decimals[last].push(cell);
     }
-  return commas > points ? ',' : '.';
+  const seen = groups[','] !== groups['.'];
+  const decimal = seen ? (groups[','] ? '.' : ',') : count[','] > count['.'] ? ',' : '.';
+  const inDoubt = decimals[decimal].every((cell) => /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/.test(cell));
+  return {
+    decimal,
+    isGrouped: seen,
+    doubtful: decimal === ',' && !seen && inDoubt ? (decimals[decimal][0] ?? null) : null,
+  };
 }

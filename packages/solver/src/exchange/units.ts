@@ -42,6 +42,11 @@ export function unitOf(word: string, quantity: Quantity): string | null {
   return Object.hasOwn(words, key) ? words[key] : null;
 }
 
+/** Units that are known. */
+export function unitNames(quantity: Quantity): string[] {
+  return Object.keys(quantity === 'length' ? MM : NEWTONS);
+}
+
 /** mm or N in one of the unit. */
 export function factorOf(unit: string, quantity: Quantity): number {
   return (quantity === 'length' ? MM : NEWTONS)[unit];
@@ -56,7 +61,7 @@ export function askedUnit(word: string | undefined, quantity: Quantity): string 
   if (word === undefined) return null;
   const unit = unitOf(word, quantity);
   if (unit !== null) return unit;
-  const known = Object.keys(quantity === 'length' ? MM : NEWTONS);
+  const known = unitNames(quantity);
   throw new Fault(
     'USAGE',
     `"${word}" is no unit of ${quantity} that is known.${didYouMean(word, known)} Use ${known.join(', ')}.`,

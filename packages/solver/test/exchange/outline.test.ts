@@ -247,7 +247,7 @@ describe('a DXF', () => {
       [0, 'INSERT', 8, 'L', 2, 'GONE'],
       /places the block "GONE", which the drawing does not hold/,
     ],
-    ['a hatch', [0, 'HATCH', 8, 'L', 2, 'SOLID'], /HATCH .* is of a kind that is not read/],
+    ['a hatch', [0, 'HATCH', 8, 'L', 2, 'SOLID'], /HATCH .* is no outline; draw it/],
     ['paper space', [...[0, 'CIRCLE', 8, 'L', 67, 1, 10, 0, 20, 0, 40, 5]], /paper space/],
     ['another plane', [0, 'CIRCLE', 8, 'L', 10, 0, 20, 0, 40, 5, 210, 1, 220, 0, 230, 0], /not drawn in the x-y plane/],
     [

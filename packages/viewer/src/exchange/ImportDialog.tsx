@@ -1,5 +1,5 @@
 import { type FaultReport, faultReport, type HeadModel } from '@flathead/solver';
-import { headFlaw, OUTLINE_ROLES, type Taken } from '@flathead/solver/exchange';
+import { type FileKind, fileKind, fileRoles, headFlaw, type ReadFile, type Taken } from '@flathead/solver/exchange';
 import { Button, NativeSelect } from '@mantine/core';
 import { type ChangeEvent, useMemo, useState } from 'react';
 import { PageDialog } from '../app/PageDialog.tsx';
@@ -9,14 +9,14 @@ import { notify } from '../state/notice-store.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import styles from './exchange.module.css';
 import { PreviewTable } from './PreviewTable.tsx';
-import { type Choices, FIRST_CHOICES, kindOfName, type ReadFile, readAs } from './readings.ts';
+import { type Choices, FIRST_CHOICES, readAs } from './readings.ts';
 
 /** Longest file that is read, MB: a list of a hundred thousand probes has some three. */
 const MOST_MEGABYTES = 20;
 
-const KINDS = [
+const KINDS: { readonly value: FileKind; readonly label: string }[] = [
   { value: 'probes', label: 'Probe list' },
-  { value: 'drawing', label: 'Drawing (DXF, SVG)' },
+  { value: 'outline', label: 'Drawing (DXF, SVG)' },
   { value: 'heights', label: 'Heights of the board' },
   { value: 'fasteners', label: 'Fastener list' },
 ];
@@ -24,11 +24,12 @@ const UNITS = [
   { value: '', label: 'as the file says' },
   ...['mm', 'um', 'mil', 'inch'].map((value) => ({ value, label: typeset(value) })),
 ];
-const PROBES_AS = [
-  { value: 'points', label: 'Point loads, one a probe' },
-  { value: 'field', label: 'Even fields' },
-];
-const ROLES: Readonly<Record<string, string>> = { auto: 'What its layers say', outline: 'Outline of the body' };
+const ROLES: Readonly<Record<string, string>> = {
+  points: 'Point loads, one a probe',
+  field: 'Even fields',
+  auto: 'What its layers say',
+  outline: 'Outline of the body',
+};
 
 interface Outcome {
   readonly read: ReadFile | null;
@@ -42,13 +43,16 @@ interface Outcome {
 export function ImportDialog({ onClose }: { onClose: () => void }) {
   const { history, notices } = useWorkbench();
   const model = useModel((now) => now);
-  const [file, setFile] = useState<{ readonly name: string; readonly text: string } | null>(null);
+  const [file, setFile] = useState<{ readonly name: string; readonly content: Uint8Array } | null>(null);
   const [tooLarge, setTooLarge] = useState<string | null>(null);
   const [choices, setChoices] = useState(FIRST_CHOICES);
   const choose = (change: Partial<Choices>): void => setChoices((now) => ({ ...now, ...change }));
-  const outcome = useMemo(() => (file === null ? null : outcomeOf(file.text, choices, model)), [file, choices, model]);
+  const outcome = useMemo(
+    () => (file === null ? null : outcomeOf(file.content, choices, model)),
+    [file, choices, model],
+  );
   const layers = useMemo(
-    () => (file === null || choices.kind !== 'drawing' ? [] : layersOf(file.text)),
+    () => (file === null || choices.kind !== 'outline' ? [] : layersOf(file.content)),
     [file, choices.kind],
   );
 
@@ -60,9 +64,9 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
       large ? `${chosen.name} has ${(chosen.size / 1e6).toFixed(0)} MB; at most ${MOST_MEGABYTES} are read.` : null,
     );
     if (large) return;
-    const text = await chosen.text();
-    setChoices({ ...FIRST_CHOICES, kind: kindOfName(chosen.name) });
-    setFile({ name: chosen.name, text });
+    const content = new Uint8Array(await chosen.arrayBuffer());
+    setChoices({ ...FIRST_CHOICES, kind: fileKind(chosen.name) });
+    setFile({ name: chosen.name, content });
   };
   const take = (): void => {
     if (!outcome?.taken) return;
@@ -81,11 +85,11 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
       <div className={styles.sheet}>
         <div className={styles.choices}>
           <label className={styles.file}>
-            <span>File (CSV, TSV, DXF, SVG)</span>
+            <span>File (CSV, TSV, XLSX, DXF, SVG)</span>
             <input
               data-first
               type="file"
-              accept=".csv,.tsv,.txt,.dxf,.svg"
+              accept=".csv,.tsv,.txt,.xlsx,.xlsm,.dxf,.svg"
               data-testid="import-file"
               onChange={(event) => void open(event)}
             />
@@ -95,7 +99,7 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
             name="kind"
             value={choices.kind}
             options={KINDS}
-            choose={(kind) => choose({ kind, layers: [] })}
+            choose={(kind) => choose({ kind, as: '', layers: [] })}
           />
           <Choice
             label="Lengths in"
@@ -104,27 +108,20 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
             options={UNITS}
             choose={(units) => choose({ units })}
           />
-          {choices.kind === 'probes' && (
+          {fileRoles(choices.kind).length > 0 && (
             <Choice
               label="Take as"
               name="as"
-              value={choices.probesAs}
-              options={PROBES_AS}
-              choose={(probesAs) => choose({ probesAs })}
+              value={choices.as === '' ? fileRoles(choices.kind)[0] : choices.as}
+              options={fileRoles(choices.kind).map((value) => ({
+                value,
+                label: ROLES[value] ?? value[0].toUpperCase() + value.slice(1),
+              }))}
+              choose={(as) => choose({ as })}
             />
           )}
-          {choices.kind === 'drawing' && (
+          {choices.kind === 'outline' && (
             <>
-              <Choice
-                label="Take as"
-                name="as"
-                value={choices.drawingAs}
-                options={OUTLINE_ROLES.map((value) => ({
-                  value,
-                  label: ROLES[value] ?? value[0].toUpperCase() + value.slice(1),
-                }))}
-                choose={(drawingAs) => choose({ drawingAs })}
-              />
               <label className={styles.tick}>
                 <input
                   type="checkbox"
@@ -217,10 +214,10 @@ function Choice<T extends string>({ label, name, value, options, choose }: Choic
   );
 }
 
-function outcomeOf(text: string, choices: Choices, model: HeadModel): Outcome {
+function outcomeOf(content: Uint8Array, choices: Choices, model: HeadModel): Outcome {
   let read: ReadFile | null = null;
   try {
-    read = readAs(text, choices);
+    read = readAs(content, choices);
     const taken = read.take(model);
     return { read, taken, fault: null, flaw: headFlaw(taken.model) };
   } catch (thrown) {
@@ -229,9 +226,9 @@ function outcomeOf(text: string, choices: Choices, model: HeadModel): Outcome {
 }
 
 /** Every layer of a drawing, whichever are chosen. */
-function layersOf(text: string): readonly string[] {
+function layersOf(content: Uint8Array): readonly string[] {
   try {
-    return readAs(text, { ...FIRST_CHOICES, kind: 'drawing' }).preview.layers.map(({ name }) => name);
+    return readAs(content, { ...FIRST_CHOICES, kind: 'outline' }).preview.layers.map(({ name }) => name);
   } catch {
     return [];
   }

@@ -1,10 +1,10 @@
 import { Fault } from '../../fault/fault.ts';
 import type { Point } from '../../geometry/point.ts';
-import type { Choice } from './choices.ts';
+import { type Choice, compositions } from './choices.ts';
 import { type Field, fieldJudge, fixedPoints } from './field.ts';
 import type { Reading } from './goal.ts';
-import { areApart, gridPoints, images, orbitsOf } from './orbits.ts';
-import type { GroupPlan } from './plan.ts';
+import { areApart, gridPoints, images, type Orbit, orbitsOf } from './orbits.ts';
+import type { GroupPlan, Mirror } from './plan.ts';
 import { type Polished, polish } from './polish.ts';
 import { type Found, searchGrid } from './search.ts';
 import { columnOf, type Stand, standOn, standOnMany } from './stand.ts';
@@ -40,6 +40,8 @@ export interface TaskResult {
   readonly step: number;
   /** Positions on the grid that keep the clearance. */
   readonly positions: number;
+  /** Whether there are positions enough, but the orbits that mirrors make of them do not add up to the counts. */
+  readonly isUneven: boolean;
   readonly isExhaustive: boolean;
   /** Placements tried when exhaustive. */
   readonly placements: number;
@@ -82,7 +84,7 @@ export function* bestPlacements(
   tasks: readonly Task[],
   settings: Settings,
 ): Generator<TaskStep, void, void> {
-  const spacing = Math.max(settings.spacing, field.touching, APART);
+  const spacing = spacingOf(field, settings);
   const least = Math.min(...tasks.map(({ clearance }) => clearance));
   const { step, points } = gridOf(field, settings, least, spacing);
   const siteGap = points.map((at) => field.room.siteGap(at));
@@ -106,10 +108,12 @@ export function* bestPlacements(
   }
   const judge = fieldJudge(field, stands, most);
   for (const [task, { clearance, groups }] of tasks.entries()) {
-    const choices = groups.map(({ count, mirror }): Choice => {
-      const orbits = orbitsOf(points, siteGap, mirror, settings.about, spacing);
-      return { count, orbits: orbits.filter((orbit) => orbit.siteGap >= clearance - 1e-9) };
-    });
+    const choices = groups.map(
+      ({ count, mirror }): Choice => ({
+        count,
+        orbits: clearOf(orbitsOf(points, siteGap, mirror, settings.about, spacing), clearance),
+      }),
+    );
     const search = searchGrid(judge, choices, points, first, { ...settings, spacing });
     let next = search.next();
     for (; !next.done; next = search.next()) {
@@ -126,7 +130,13 @@ export function* bestPlacements(
           reading: judge.reading(chosen.map((point) => point + first)),
         }));
     const positions = siteGap.filter((gap) => gap >= clearance - 1e-9).length;
-    yield { kind: 'result', task, result: { step, positions, continuous: settings.continuous, best, ...how } };
+    const isEnough = positions >= groups.reduce((sum, { count }) => sum + count, 0);
+    const isUneven = isEnough && choices.some((choice) => compositions(choice).length === 0);
+    yield {
+      kind: 'result',
+      task,
+      result: { step, positions, isUneven, continuous: settings.continuous, best, ...how },
+    };
   }
 
   /** Which of the grid is best off it shows only there: all are moved for a while, then the best of them on. */
@@ -166,6 +176,22 @@ export function* bestPlacements(
       return slots.flatMap(({ at, mirror }) => images(at, mirror, about));
     }
   }
+}
+
+/** Orbits of the positions open on the grid of a search with one clearance. @throws Fault OUTSIDE or TOO_LARGE */
+export function openOrbits(field: Field, settings: Settings, clearance: number, mirror: Mirror): Orbit[] {
+  const spacing = spacingOf(field, settings);
+  const { points } = gridOf(field, settings, clearance, spacing);
+  const siteGap = points.map((at) => field.room.siteGap(at));
+  return clearOf(orbitsOf(points, siteGap, mirror, settings.about, spacing), clearance);
+}
+
+function clearOf(orbits: readonly Orbit[], clearance: number): Orbit[] {
+  return orbits.filter(({ siteGap }) => siteGap >= clearance - 1e-9);
+}
+
+function spacingOf({ touching }: Field, { spacing }: Settings): number {
+  return Math.max(spacing, touching, APART);
 }
 
 /** What positions on or off the grid give. @param stands whose first columns always hold */

@@ -116,6 +116,13 @@ function requireSome(groups: readonly GroupPlan[], count: number, fixed: number)
 
 function nothingFound({ fixed }: HeadField, result: TaskResult | null): Fault {
   const positions = result?.positions ?? 0;
+  if (result?.isUneven)
+    return new Fault(
+      'MECHANISM',
+      `No placement was found: sets of mirrored positions do not add up to that many fasteners. Under two mirrors they are four, two where a mirror runs, and one at the centre, as far as these ${positions} positions are open; under one mirror two, and one on it. Use another count, or fewer mirrors.`,
+      'count',
+      { positions },
+    );
   return new Fault(
     'MECHANISM',
     `No placement was found that holds the head: the grid has ${positions} open positions${fixed > 0 ? ` beside ${fixed} fixed fasteners` : ''}. Place three fasteners or more, or give them more room: a smaller clearance, edge or spacing, or a finer step.`,

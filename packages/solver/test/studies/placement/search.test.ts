@@ -196,6 +196,23 @@ describe('a placement study', () => {
     }
   });
 
+  it('walks a curve over the counts that mirrored sets of open positions add up to', () => {
+    const counts = (model: HeadModel, plan: PlacementPlan) => {
+      const { rows } = study(model, { step: 4, starts: 1, most: 2000, continuous: false, ...plan });
+      return rows.flatMap((row) => (row.kind === 'point' ? [row] : []));
+    };
+    // The site covers the centre: fours, and pairs on the x axis.
+    const both = counts(bare, { count: 4, mirror: 'both', curve: { over: 'count' } });
+    expect(both.map(({ at }) => at)).toEqual([4, 6, 8, 10, 12]);
+    for (const { at, best } of both) expect(best?.placement).toHaveLength(at);
+    // Positions on the mirror of the bare body allow odd counts as well.
+    const one = counts(bare, { mirror: 'x', curve: { over: 'count' } });
+    expect(one.map(({ at }) => at)).toEqual([3, 4, 5, 6, 7, 8]);
+    for (const { at, best } of one) expect(best?.placement).toHaveLength(at);
+    const [odd] = counts(bare, { count: 4, mirror: 'both', curve: { over: 'count', values: [5] } });
+    expect(odd).toMatchObject({ best: null, refused: expect.stringMatching(/do not add up .* Use another count/) });
+  });
+
   it('lets fixed fasteners stay and keeps to the limit on fasteners', () => {
     const fasteners = framed.fasteners.map((fastener) => ({ ...fastener, preload: 60 }));
     const model = { ...framed, fasteners };
