@@ -11,7 +11,10 @@ describe('flathead check --advise', () => {
     const [by, thickness] = said.slice(1).map(Number);
     expect(thickness).toBe(soft.body.thickness + by);
     expect(asked.out).not.toContain('change more of the design');
-    const hopeless = JSON.stringify({ ...soft, limits: { bow: 0.0001 } });
+    const hopeless = JSON.stringify({
+      ...soft,
+      sites: { ...soft.sites, probes: { ...soft.sites.probes, preload: 1 } },
+    });
     expect((await runHere(['check', '-', '--advise'], { input: hopeless })).out).toMatch(
       /^ {2}Advice: None of these is enough, alone or together: change more of the design/m,
     );
