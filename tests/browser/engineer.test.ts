@@ -3,16 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { hasPdfReader } from '../../scripts/pdf-reader.mjs';
 import { pdfPages } from './pdf-words.ts';
 import { visitEach } from './visit.ts';
-import {
-  bowOnCommandLine,
-  dragFastener,
-  hasBrowser,
-  picturePath,
-  savedModel,
-  settled,
-  shownBow,
-  switchOn,
-} from './workbench.ts';
+import { bowOnCommandLine, dragFastener, hasBrowser, savedModel, settled, shownBow, switchOn } from './workbench.ts';
 
 /** The job of a first day: from the empty state to a defended verdict on an own head. */
 describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('an engineer', () => {
@@ -56,7 +47,6 @@ describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('an enginee
     expect(await row.textContent()).toContain(first);
     expect(await row.textContent()).toContain(bow);
     await page.getByTestId('waterfall-step').first().waitFor();
-    await page.screenshot({ path: await picturePath('compare-light.png') });
 
     await page.getByTestId('page-report').click();
     await page.getByTestId('report').waitFor();

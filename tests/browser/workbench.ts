@@ -1,10 +1,8 @@
-import { mkdir, mkdtemp, readFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { readFile } from 'node:fs/promises';
 import type { HeadModel, Verdict } from '@flathead/solver';
 import { type Browser, chromium, type Locator, type Page, type Route } from 'playwright-core';
 import { findChromium } from '../../scripts/find-chromium.mjs';
-import { flathead, root } from '../command-line/run.ts';
+import { flathead } from '../command-line/run.ts';
 
 /** Headless, as any user, drawing in software, and quiet on the network. */
 const FLAGS = [
@@ -240,13 +238,4 @@ export async function bowOnCommandLine(model: HeadModel): Promise<string> {
   const { verdict }: { verdict: Verdict } = JSON.parse(out);
   const um = verdict.criteria.find(({ criterion }) => criterion === 'bow')!.value * 1000;
   return um.toFixed(um >= 100 ? 0 : um >= 10 ? 1 : 2);
-}
-
-/** Where a picture goes: docs/ when UPDATE_PICTURES=1, else a temporary folder. */
-export async function picturePath(name: string): Promise<string> {
-  if (process.env.UPDATE_PICTURES === '1') {
-    await mkdir(join(root, 'docs'), { recursive: true });
-    return join(root, 'docs', name);
-  }
-  return join(await mkdtemp(join(tmpdir(), 'flathead-pictures-')), name);
 }

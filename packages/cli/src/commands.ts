@@ -39,9 +39,10 @@ export async function check(
   const model = only === undefined ? read : withOneCase(read, only);
   const run = solve(model, terminal, json || verbose);
   const { result } = run;
-  const moves = advise ? adviceMoves(adviseHead(model, run)) : [];
-  if (json) terminal.out(asJson(advise ? { ...headJson(result), advice: moves } : headJson(result)));
-  else terminal.out(headText(result, paintFor(terminal), verbose) + moves.map(adviceLine).join(''));
+  const advice = advise ? adviseHead(model, run) : null;
+  if (json)
+    terminal.out(asJson(advise ? { ...headJson(result), advice: adviceMoves(model, advice) } : headJson(result)));
+  else terminal.out(headText(result, paintFor(terminal), verbose) + adviceLines(advice));
   return result.verdict.outcome === 'fail' ? EXIT.fail : EXIT.pass;
 }
 
@@ -50,18 +51,20 @@ interface CheckOptions extends OutputOptions {
   readonly advise?: boolean;
 }
 
-/** What was tried and helps, without the whole head of each. */
-function adviceMoves(advice: Advice | null) {
-  return (advice?.moves ?? []).map(({ model: { fasteners, body }, ...move }) => ({
+/** What was tried and helps; of each head only what is changed. */
+function adviceMoves({ fasteners, body, frame }: HeadModel, advice: Advice | null) {
+  return (advice?.moves ?? []).map(({ model: changed, ...move }) => ({
     ...move,
-    ...(move.kind === 'thickness'
-      ? { thickness: body.thickness }
-      : { fasteners: fasteners.map(({ name, at }) => ({ name, at })) }),
+    ...(changed.body.thickness === body.thickness ? {} : { thickness: changed.body.thickness }),
+    ...(changed.frame === frame ? {} : { frame: changed.frame }),
+    ...(changed.fasteners === fasteners ? {} : { fasteners: changed.fasteners.map(({ name, at }) => ({ name, at })) }),
   }));
 }
 
-function adviceLine({ sentence }: { readonly sentence: string }): string {
-  return `  Advice: ${sentence}\n`;
+function adviceLines(advice: Advice | null): string {
+  if (advice === null) return '';
+  const said = [...advice.moves.map(({ sentence }) => sentence), ...(advice.conclusion ? [advice.conclusion] : [])];
+  return said.map((sentence) => `  Advice: ${sentence}\n`).join('');
 }
 
 function solve(model: HeadModel, terminal: Terminal, withStrength: boolean): HeadRun {

@@ -7,9 +7,17 @@ describe('flathead check --advise', () => {
     const input = JSON.stringify(soft);
     const asked = await runHere(['check', '-', '--advise'], { input });
     expect(asked.code).toBe(1);
-    expect(asked.out).toMatch(/^ {2}Advice: A body 0\.5 mm thicker, [\d.]+ mm, gains [\d.]+ um/m);
-    const thickness = Number(/mm thicker, ([\d.]+) mm/.exec(asked.out)![1]);
-    expect(thickness).toBe(soft.body.thickness + 0.5);
+    const said = /^ {2}Advice: A body ([\d.]+) mm thicker \(([\d.]+) mm\) gains [\d.]+ um/m.exec(asked.out)!;
+    const [by, thickness] = said.slice(1).map(Number);
+    expect(thickness).toBe(soft.body.thickness + by);
+    expect(asked.out).not.toContain('change more of the design');
+    const hopeless = JSON.stringify({
+      ...soft,
+      sites: { ...soft.sites, probes: { ...soft.sites.probes, preload: 1 } },
+    });
+    expect((await runHere(['check', '-', '--advise'], { input: hopeless })).out).toMatch(
+      /^ {2}Advice: None of these is enough, alone or together: change more of the design/m,
+    );
     const { advice } = JSON.parse((await runHere(['check', '-', '--advise', '--json'], { input })).out);
     expect(advice).toContainEqual(expect.objectContaining({ kind: 'thickness', thickness }));
     expect((await runHere(['check', '-'], { input })).out).not.toContain('Advice');

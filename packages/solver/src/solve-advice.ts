@@ -1,47 +1,54 @@
 import { Fault } from './fault/fault.ts';
 import type { FactorOptions } from './linear-algebra/factor.ts';
 import type { HeadModel } from './model/head-model.ts';
-import { micrometres, usedShare } from './results/criteria/criterion.ts';
+import { conclusionOf, moveWords, sentenceOf, togetherWords } from './results/advice-words.ts';
+import { usedShare } from './results/criteria/criterion.ts';
 import type { CriterionVerdict, HeadResult } from './results/head-result.ts';
 import { type InwardMove, inwardMoves, movedInwards } from './results/inward-moves.ts';
+import { headsLieFlat, type StifferSeries, stifferHeads } from './results/stiffer-heads.ts';
 import { type HeadRun, releaseStages, solveHead } from './solve-head.ts';
 
 /** One change that was solved and gains. */
 export interface AdvisedMove {
-  readonly kind: 'fasteners' | 'thickness';
+  /** `thickness`: of the body; `frame`: of the frame, or one where there is none; `together`: several of the others. */
+  readonly kind: 'fasteners' | 'ribs' | 'thickness' | 'frame' | 'together';
   /** What to do and what it gains, in plain words. */
   readonly sentence: string;
   /** The head with the change made. */
   readonly model: HeadModel;
-  /** mm that fasteners move, or that the body becomes thicker. */
+  /** mm that fasteners move, ribs are wide, or body or frame become thicker; of the first of several together. */
   readonly by: number;
   /** Value of the criterion then, and how much less that is, mm. */
   readonly value: number;
   readonly gain: number;
-  /** Whether it is then inside the limit, with the margin kept in hand and the numerical error of the answer. */
+  /** Whether bow and flatness are then inside their limits, with the margin kept in hand and the numerical error. */
   readonly within: boolean;
 }
 
 /** What would bring a head nearer to its limit. */
 export interface Advice {
   readonly criterion: 'bow' | 'flatness';
-  /** The better one first; none where nothing that was tried helps. */
+  /** Those that suffice first, the least change of them at the front; then the others, the most gain at the front. */
   readonly moves: readonly AdvisedMove[];
+  /** Said where nothing that was tried suffices; `null` where something does. */
+  readonly conclusion: string | null;
 }
 
 /** How far fasteners are moved, mm. */
 const STEPS = [1, 2, 3, 4, 6, 8, 10, 12, 16, 20];
-/** What the body becomes thicker, mm. */
-const THICKER = 0.5;
-/** A gain below this share of the value is not worth a word. */
-const LEAST = 0.02;
+/** A gain below this share of the limit that does not suffice is not worth a word. */
+const LEAST = 0.05;
+/** From the least change of a design to the most. */
+const ORDER: readonly AdvisedMove['kind'][] = ['fasteners', 'ribs', 'frame', 'thickness', 'together'];
 
 /**
- * Tries what brings a head that fails or is marginal in bow or flatness nearer to its limit: fasteners opposite each
- * other, and all of them, by steps towards the sites, keep-outs respected; and a thicker body. Each is solved as a live
- * answer on the mesh of the run, so gains compare like with like. Stress is not judged.
+ * Tries what brings a head that fails or is marginal in bow or flatness nearer to its limit: fasteners nearer to the
+ * sites, each mirror set as one; ribs between the sites; a thicker frame, or one; a thicker body; and several of them
+ * together where none suffices. Keep-outs and the room of screw heads are respected.
  *
- * Of the fastener moves that suffice the shortest is advised, else the one that gains most.
+ * Each is solved as a live answer, that with moved fasteners on the mesh of the run; stress is not judged. Of each kind
+ * the least that suffices is advised, else what gains most. A gain below 5 % of the limit is left out
+ * unless it suffices.
  *
  * Yields before each solve, so that a caller can stop there.
  *
@@ -56,31 +63,19 @@ export function* adviceSteps(
   const open = run.result.verdict.criteria.filter(isOpen);
   if (open.length === 0) return null;
   const now = open.reduce((a, b) => (usedShare(b) > usedShare(a) ? b : a));
-  const attempt = (changed: HeadModel) => attempted(changed, now, run, factor);
-  const worst = placeOf(run.result, now);
-  let best: AdvisedMove | null = null;
-  for (const move of inwardMoves(model, run.result.sites, worst))
-    for (const by of STEPS) {
-      const changed = movedInwards(model, run.result.sites, move, by);
-      if (changed === null) break;
-      yield 'advice';
-      const found = attempt(changed);
-      if (found === null) continue;
-      const advised = { ...found, kind: 'fasteners' as const, by, sentence: moveSentence(model, move, by, found, now) };
-      if (best === null || isBetter(advised, best, model)) best = advised;
-      if (advised.within) break;
-    }
-  yield 'advice';
-  const thickness = Math.round((model.body.thickness + THICKER) * 1e6) / 1e6;
-  const thicker = attempt({ ...model, body: { ...model.body, thickness } });
-  const moves: AdvisedMove[] = best === null ? [] : [best];
-  if (thicker !== null) {
-    const sentence = `A body ${THICKER} mm thicker, ${thickness} mm, ${gains(thicker, now)}.`;
-    const advised = { ...thicker, kind: 'thickness' as const, by: THICKER, sentence };
-    if (best === null || (advised.within && !best.within)) moves.unshift(advised);
-    else moves.push(advised);
+  const trial: Trial = { model, run, open, now, factor };
+  const cures = [yield* bestMove(trial), ...(yield* bestOfEachKind(trial))].filter(
+    (cure) => cure !== null && (cure.within || cure.gain >= LEAST * now.limit),
+  ) as Cure[];
+  if (cures.length > 1 && !cures.some(({ within }) => within)) {
+    const together = yield* bestTogether(trial, cures);
+    if (together !== null) cures.push(together);
   }
-  return { criterion: now.criterion, moves };
+  const moves = cures.toSorted(inOrder).map((cure): AdvisedMove => {
+    const { kind, by, model: changed, value, gain, within } = cure;
+    return { kind, sentence: sentenceOf(cure, now), model: changed, by, value, gain, within };
+  });
+  return { criterion: now.criterion, moves, conclusion: conclusionOf(moves, now, LEAST) };
 }
 
 /** The same in one call. */
@@ -93,37 +88,152 @@ export function adviseHead(model: HeadModel, run: HeadRun): Advice | null {
 }
 
 type OpenCriterion = CriterionVerdict & { readonly criterion: Advice['criterion'] };
-type Attempt = Pick<AdvisedMove, 'model' | 'value' | 'gain' | 'within'>;
+
+interface Trial {
+  readonly model: HeadModel;
+  readonly run: HeadRun;
+  readonly open: readonly OpenCriterion[];
+  /** The one that is nearest to its limit, or farthest beyond. */
+  readonly now: OpenCriterion;
+  readonly factor: FactorOptions;
+}
+
+/** A changed head to try, and how the change is made of another head. */
+interface Change {
+  readonly kind: AdvisedMove['kind'];
+  readonly what: string;
+  readonly plural: boolean;
+  readonly by: number;
+  apply(model: HeadModel): HeadModel;
+}
+
+type Cure = Change & Pick<AdvisedMove, 'model' | 'value' | 'gain' | 'within'>;
 
 function isOpen(verdict: CriterionVerdict): verdict is OpenCriterion {
   return (verdict.criterion === 'bow' || verdict.criterion === 'flatness') && verdict.outcome !== 'pass';
 }
 
-/** `null` where the change can't be solved, does not gain, or makes another criterion worse than it may be. */
-function attempted(model: HeadModel, now: OpenCriterion, { result, stages }: HeadRun, factor: FactorOptions) {
+/** The best way to bring fasteners nearer: the shortest that suffices, else that with most gain. */
+function* bestMove(trial: Trial): Generator<string, Cure | null, void> {
+  const { model, run, now } = trial;
+  let best: Cure | null = null;
+  for (const move of inwardMoves(model, run.stages.plan, placeOf(run.result, now))) {
+    const found = yield* bestOf(trial, movesOf(trial, move), false);
+    if (found !== null && (best === null || isBetter(found, best, trial))) best = found;
+  }
+  return best;
+}
+
+function movesOf({ model, run }: Trial, move: InwardMove): Change[] {
+  const changes: Change[] = [];
+  for (const by of STEPS) {
+    const fasteners = movedInwards(model, run.stages.plan, move, by);
+    if (fasteners === null) break;
+    const what = moveWords(model.fasteners, fasteners, move, by);
+    changes.push({ kind: 'fasteners', what, plural: false, by, apply: (head) => ({ ...head, fasteners }) });
+  }
+  return changes;
+}
+
+/** Ribs, frame and body, of each the least that suffices, else the most. */
+function* bestOfEachKind(trial: Trial): Generator<string, Cure[], void> {
+  const best = new Map<StifferSeries['kind'], Cure>();
+  for (const { kind, steps } of stifferHeads(trial.model, trial.run.stages.plan)) {
+    const before = best.get(kind);
+    if (before?.within) continue;
+    const changes = steps.map((step) => ({ ...step, kind }));
+    const found = yield* bestOf(trial, changes, true);
+    if (found !== null && (before === undefined || found.within || found.gain > before.gain)) best.set(kind, found);
+  }
+  return [...best.values()];
+}
+
+/**
+ * Of changes from little to much, the least that suffices, else that with most gain.
+ *
+ * @param grows more of it gains more; else the way back from the last is tried as long as that gains
+ */
+function* bestOf(trial: Trial, changes: readonly Change[], grows: boolean): Generator<string, Cure | null, void> {
+  const solved = new Map<number, Cure | null>();
+  const at = function* (i: number): Generator<string, Cure | null, void> {
+    if (!solved.has(i)) {
+      yield 'advice';
+      solved.set(i, attempted(trial, changes[i]));
+    }
+    return solved.get(i) ?? null;
+  };
+  let top = changes.length - 1;
+  for (; top >= 0; top--) {
+    const here = yield* at(top);
+    if (here === null && top > 0) continue;
+    if (here === null || here.within || grows || top === 0) break;
+    const less = yield* at(top - 1);
+    if (less === null || less.gain <= here.gain) break;
+  }
+  if (top < 0) return null;
+  if (!(yield* at(top))?.within) return yield* at(top);
+  let short = -1;
+  while (top - short > 1) {
+    const middle = Math.floor((top + short) / 2);
+    if ((yield* at(middle))?.within) top = middle;
+    else short = middle;
+  }
+  return yield* at(top);
+}
+
+/** Several cures in one head: fasteners and ribs, the two with most gain, the three, and all; the first that suffices. */
+function* bestTogether(trial: Trial, cures: readonly Cure[]): Generator<string, Cure | null, void> {
+  const byGain = cures.toSorted((a, b) => b.gain - a.gain);
+  const plain = cures.filter(({ kind }) => kind === 'fasteners' || kind === 'ribs');
+  const sets = [plain, byGain.slice(0, 2), byGain.slice(0, 3), byGain].filter((set) => set.length > 1);
+  const distinct = sets.filter((set, i) => sets.findIndex((other) => alike(other, set)) === i);
+  let best: Cure | null = null;
+  for (const set of distinct) {
+    yield 'advice';
+    const found = attempted(trial, {
+      kind: 'together',
+      what: togetherWords(set.toSorted((a, b) => rank(a) - rank(b))),
+      plural: true,
+      by: set[0].by,
+      // The frame becomes thicker before ribs are added that follow it.
+      apply: (head) => set.toSorted((a, b) => rank(b) - rank(a)).reduce((sum, cure) => cure.apply(sum), head),
+    });
+    if (found === null) continue;
+    if (best === null || found.within || found.gain > best.gain) best = found;
+    if (found.within) break;
+  }
+  return best;
+}
+
+function alike(a: readonly Cure[], b: readonly Cure[]): boolean {
+  return a.length === b.length && a.every((cure) => b.includes(cure));
+}
+
+/** `null` where the change can't be solved, puts a screw head over an edge, or makes another criterion fail. */
+function attempted({ model, run, open, now, factor }: Trial, change: Change): Cure | null {
+  const changed = change.apply(model);
   let tried: HeadRun;
   try {
-    tried = solveHead(model, { quality: 'live', previous: stages, factor });
+    tried = solveHead(changed, { quality: 'live', previous: run.stages, factor });
   } catch (thrown) {
     if (thrown instanceof Fault && thrown.code !== 'CANCELLED') return null;
     throw thrown;
   }
-  releaseStages(tried.stages, stages);
+  releaseStages(tried.stages, run.stages);
   const { criteria } = tried.result.verdict;
-  const found = criteria.find(({ criterion }) => criterion === now.criterion);
+  const then = (before: CriterionVerdict) => criteria.find(({ criterion }) => criterion === before.criterion);
+  const found = then(now);
+  const fails = (verdicts: readonly CriterionVerdict[], name: string): boolean =>
+    verdicts.some(({ criterion, outcome }) => criterion === name && outcome === 'fail');
   const spoils = criteria.some(
-    ({ criterion, outcome }) =>
-      outcome === 'fail' && result.verdict.criteria.find((other) => other.criterion === criterion)?.outcome !== 'fail',
+    ({ criterion }) => fails(criteria, criterion) && !fails(run.result.verdict.criteria, criterion),
   );
-  if (found === undefined || spoils) return null;
-  const gain = now.value - found.value;
-  if (gain < LEAST * now.value) return null;
-  const within = found.value + (now.error ?? 0) <= now.limit && found.value <= now.limit * (1 - marginOf(model));
-  return { model, value: found.value, gain, within };
-}
-
-function marginOf({ limits }: HeadModel): number {
-  return limits.margin ?? 0;
+  if (found === undefined || spoils || !headsLieFlat(changed, run.stages.plan, tried.stages.plan)) return null;
+  const within = open.every((before) => {
+    const value = then(before)?.value ?? Infinity;
+    return value + (before.error ?? 0) <= before.limit && value <= before.limit * (1 - (model.limits.margin ?? 0));
+  });
+  return { ...change, model: changed, value: found.value, gain: now.value - found.value, within };
 }
 
 /** Where a criterion is worst. */
@@ -132,43 +242,31 @@ function placeOf({ cases, sites }: HeadResult, { case: name, site, criterion }: 
   return bow ?? sites.find((other) => other.name === site)?.centre ?? ([0, 0] as const);
 }
 
-function isBetter(a: AdvisedMove, b: AdvisedMove, model: HeadModel): boolean {
+/** Of two moves that do not suffice, more fasteners have to gain noticeably more. */
+function isBetter(a: Cure, b: Cure, { model, now }: Trial): boolean {
   if (a.within !== b.within) return a.within;
-  return a.within ? travel(a, model) < travel(b, model) : a.gain > b.gain;
+  if (a.within) return travel(a, model) < travel(b, model);
+  return a.gain - b.gain > (movedCount(a, model) > movedCount(b, model) ? LEAST * now.limit : 0);
 }
 
-/** Sum of the ways that the fasteners of a move go, mm. */
-function travel(move: AdvisedMove, { fasteners }: HeadModel): number {
-  return move.model.fasteners.reduce(
-    (sum, { at }, i) => sum + Math.hypot(at[0] - fasteners[i].at[0], at[1] - fasteners[i].at[1]),
-    0,
-  );
+/** Ways that the fasteners of a move go, mm. */
+function ways(move: Cure, { fasteners }: HeadModel): number[] {
+  return move.model.fasteners.map(({ at }, i) => Math.hypot(at[0] - fasteners[i].at[0], at[1] - fasteners[i].at[1]));
 }
 
-function moveSentence(
-  { fasteners }: HeadModel,
-  { indices, along }: InwardMove,
-  by: number,
-  found: Attempt,
-  now: OpenCriterion,
-): string {
-  const moved = indices.filter((i) => String(found.model.fasteners[i].at) !== String(fasteners[i].at));
-  const names = moved.map((i) => fasteners[i].name);
-  const who =
-    names.length === fasteners.length && names.length > 2
-      ? `all ${names.length} fasteners`
-      : `${names.length === 1 ? 'fastener' : 'fasteners'} ${listed(names)}`;
-  const way = along === 'sites' ? 'straight towards the sites' : `inwards along ${along}`;
-  return `Moving ${who} ${by} mm ${way} ${gains(found, now)}.`;
+function travel(move: Cure, model: HeadModel): number {
+  return ways(move, model).reduce((sum, way) => sum + way, 0);
 }
 
-function gains({ gain, within }: Attempt, { value, limit }: OpenCriterion): string {
-  if (within) return `gains ${micrometres(gain)}, which is enough`;
-  return value > limit
-    ? `gains ${micrometres(gain)} of the ${micrometres(value - limit)} needed`
-    : `gains ${micrometres(gain)}`;
+function movedCount(move: Cure, model: HeadModel): number {
+  return ways(move, model).filter((way) => way > 0).length;
 }
 
-function listed(names: readonly string[]): string {
-  return names.length === 1 ? names[0] : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+function rank({ kind }: Pick<Cure, 'kind'>): number {
+  return ORDER.indexOf(kind);
+}
+
+function inOrder(a: Cure, b: Cure): number {
+  if (a.within !== b.within) return a.within ? -1 : 1;
+  return a.within ? rank(a) - rank(b) : b.gain - a.gain;
 }

@@ -1,102 +1,107 @@
 import { distanceToRing, insideRing } from '../geometry/inside.ts';
 import type { Point, Ring } from '../geometry/point.ts';
-import { shapeRing } from '../geometry/ring.ts';
-import type { Site } from '../layout/site.ts';
+import type { HeadPlan } from '../model/compile.ts';
 import type { HeadModel } from '../model/head-model.ts';
 import { headDiameter, keepOutRemarks } from '../model/keep-outs.ts';
+import { type MirrorSet, mirrorSets } from './mirror-sets.ts';
 
-/** Fasteners that move towards the sites together, and in which direction. */
+/** Fasteners that move towards the sites together, each set in mirror image. */
 export interface InwardMove {
-  readonly indices: readonly number[];
+  readonly sets: readonly MirrorSet[];
   /** `sites`: straight towards the nearest point of the site area. */
   readonly along: 'x' | 'y' | 'sites';
 }
 
-/** Fasteners this close to a mirrored place belong together, mm. */
-const PARTNER = 0.5;
-/** Nearer to an edge than this a screw head shall not come, mm. */
+/** Nearer to an edge or a probe field than this a screw head shall not come, mm. */
 const EDGE = 0.25;
+/** Nearer to each other than this screw heads shall not come, mm. Room for a driver; common practice, no source. */
+const APART = 1;
 /** Places are told in tenths of a millimetre. */
 const GRID = 10;
-/** Groups that are tried, nearest to the worst place first. */
-const MOST_GROUPS = 8;
-/** Sagitta of arcs, mm. */
-const CHORD = 0.005;
+/** Sets that are tried, nearest to the worst place first. */
+const MOST_SETS = 8;
 
-/** Moves to try: fasteners opposite each other together, nearest to `worst` first, then all of them. */
-export function inwardMoves(model: HeadModel, sites: readonly Site[], worst: Point): InwardMove[] {
-  const area = siteBox(sites);
-  const all = model.fasteners.map((_, i) => i);
-  const far = (group: readonly number[]): number =>
-    Math.min(...group.map((i) => Math.hypot(model.fasteners[i].at[0] - worst[0], model.fasteners[i].at[1] - worst[1])));
-  const groups = mirrorGroups(model)
-    .toSorted((a, b) => far(a) - far(b))
-    .slice(0, MOST_GROUPS);
-  if (groups.every((group) => group.length < all.length)) groups.push(all);
-  return groups.flatMap((indices) => {
-    const ways = indices.map((i) => towards(area, model.fasteners[i].at));
+/** Moves to try: each mirror set, nearest to `worst` first, then all fasteners. */
+export function inwardMoves(model: HeadModel, plan: HeadPlan, worst: Point): InwardMove[] {
+  const area = siteBox(plan);
+  const far = (set: MirrorSet): number =>
+    Math.min(
+      ...set.map(({ index }) => {
+        const [x, y] = model.fasteners[index].at;
+        return Math.hypot(x - worst[0], y - worst[1]);
+      }),
+    );
+  const sets = mirrorSets(model, middleOf(area)).toSorted((a, b) => far(a) - far(b));
+  const groups = sets.slice(0, MOST_SETS).map((set) => [set]);
+  if (sets.length > 1) groups.push(sets);
+  return groups.flatMap((group) => {
+    const ways = group.map((set) => wayOf(area, model, set));
     const [alongX, alongY] = [ways.some(([dx]) => dx !== 0), ways.some(([, dy]) => dy !== 0)];
     return [
-      ...(alongX ? [{ indices, along: 'x' as const }] : []),
-      ...(alongY ? [{ indices, along: 'y' as const }] : []),
-      ...(alongX && alongY ? [{ indices, along: 'sites' as const }] : []),
+      ...(alongX ? [{ sets: group, along: 'x' as const }] : []),
+      ...(alongY ? [{ sets: group, along: 'y' as const }] : []),
+      ...(alongX && alongY ? [{ sets: group, along: 'sites' as const }] : []),
     ];
   });
 }
 
 /**
- * The model with the move made by so many mm, as far as each fastener has a way to go; `null` where that is none, or a
- * screw head would come into a keep-out, over an edge of body or frame, or off the part that it sits on.
+ * The fasteners with the move made by so many mm, as far as each set has a way to go; `null` where that is none, or a
+ * screw head would come into a keep-out, too near to another, to an edge of body, frame or rib or to a probe field, or
+ * off the part that it sits on. What is nearer already may stay as near.
  */
 export function movedInwards(
   model: HeadModel,
-  sites: readonly Site[],
-  { indices, along }: InwardMove,
+  plan: HeadPlan,
+  { sets, along }: InwardMove,
   by: number,
-): HeadModel | null {
-  const area = siteBox(sites);
-  const fasteners = model.fasteners.map((fastener, i) => {
-    if (!indices.includes(i)) return fastener;
-    const [dx, dy] = towards(area, fastener.at);
+): HeadModel['fasteners'] | null {
+  const area = siteBox(plan);
+  const fasteners = [...model.fasteners];
+  for (const set of sets) {
+    const [dx, dy] = wayOf(area, model, set);
     const way = along === 'x' ? [dx, 0] : along === 'y' ? [0, dy] : [dx, dy];
     const length = Math.hypot(way[0], way[1]);
-    if (length === 0) return fastener;
-    const share = by / length;
-    const at = (axis: 0 | 1): number => Math.round((fastener.at[axis] + share * way[axis]) * GRID) / GRID;
-    return share > 1 ? null : { ...fastener, at: [at(0), at(1)] satisfies [number, number] };
-  });
-  if (fasteners.some((fastener) => fastener === null)) return null;
-  const kept = fasteners.filter((fastener) => fastener !== null);
-  const moved = kept.filter((fastener, i) => fastener !== model.fasteners[i]);
+    if (length === 0) continue;
+    if (by > length) return null;
+    const first = model.fasteners[set[0].index].at;
+    // One of the set comes to lie on the grid; the others go the same way in mirror image.
+    const step = (axis: 0 | 1): number =>
+      way[axis] === 0 ? 0 : Math.round((first[axis] + (by / length) * way[axis]) * GRID) / GRID - first[axis];
+    for (const { index, sign } of set) {
+      const { at } = model.fasteners[index];
+      const to = (axis: 0 | 1): number => tidy(at[axis] + sign[axis] * step(axis));
+      fasteners[index] = { ...fasteners[index], at: [to(0), to(1)] };
+    }
+  }
+  const moved = fasteners.filter((fastener, i) => fastener !== model.fasteners[i]);
   if (moved.length === 0 || keepOutRemarks({ ...model, fasteners: moved }).length > 0) return null;
-  const edges = edgeRings(model);
-  const clear = kept.every((fastener, i) => {
-    const radius = headDiameter(fastener) / 2 + EDGE;
-    return edges.every((edge) => {
-      const [before, after] = [model.fasteners[i].at, fastener.at].map((at) => signedGap(edge, at));
-      return Math.sign(before) === Math.sign(after) && Math.abs(after) >= Math.min(radius, Math.abs(before));
-    });
-  });
-  return clear ? { ...model, fasteners: kept } : null;
+  return keepTheirRoom(fasteners, model.fasteners, plan) ? fasteners : null;
 }
 
-/** Fasteners in sets that mirror each other across the middle lines of the site pattern. */
-function mirrorGroups({ fasteners, sites: { origin = [0, 0] } }: HeadModel): number[][] {
-  const groups: number[][] = [];
-  fasteners.forEach(({ at }, i) => {
-    const [x, y] = [Math.abs(at[0] - origin[0]), Math.abs(at[1] - origin[1])];
-    const mine = groups.find(([first]) => {
-      const [fx, fy] = fasteners[first].at;
-      return Math.hypot(Math.abs(fx - origin[0]) - x, Math.abs(fy - origin[1]) - y) <= PARTNER;
+function keepTheirRoom(after: HeadModel['fasteners'], before: HeadModel['fasteners'], plan: HeadPlan): boolean {
+  const { body, frameParts } = plan.parts;
+  const edges: Ring[] = [...body, ...frameParts.flatMap(({ region }) => region), ...plan.siteArea];
+  return after.every((fastener, i) => {
+    const radius = headDiameter(fastener) / 2;
+    if (fastener === before[i]) return true;
+    const clear = edges.every((edge) => {
+      const [was, is] = [before[i].at, fastener.at].map((at) => signedGap(edge, at));
+      return Math.sign(was) === Math.sign(is) && Math.abs(is) >= Math.min(radius + EDGE, Math.abs(was));
     });
-    if (mine === undefined) groups.push([i]);
-    else mine.push(i);
+    return (
+      clear &&
+      after.every((other, j) => {
+        const apart = distance(fastener.at, other.at);
+        const wanted = radius + headDiameter(other) / 2 + APART;
+        return j === i || apart >= Math.min(wanted, distance(before[i].at, before[j].at));
+      })
+    );
   });
-  return groups;
 }
 
 /** Lower and upper corner of the box around all probe fields. */
-function siteBox(sites: readonly Site[]): readonly [low: Point, high: Point] {
+export function siteBox({ sites }: Pick<HeadPlan, 'sites'>): readonly [low: Point, high: Point] {
   const end = (axis: 0 | 1, sign: 1 | -1): number =>
     sign * Math.max(...sites.map(({ centre, field }) => sign * centre[axis] + field[axis] / 2));
   return [
@@ -105,22 +110,27 @@ function siteBox(sites: readonly Site[]): readonly [low: Point, high: Point] {
   ];
 }
 
-/** From a point to the nearest point of a box. */
-function towards([low, high]: readonly [Point, Point], at: Point): Point {
-  const way = (axis: 0 | 1): number => Math.min(Math.max(at[axis], low[axis]), high[axis]) - at[axis];
-  return [way(0), way(1)];
+function middleOf([low, high]: readonly [Point, Point]): Point {
+  return [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
 }
 
-function edgeRings({ body, frame }: HeadModel): Ring[] {
-  const shapes = [
-    [body.outline, 'body.outline'] as const,
-    ...(body.openings ?? []).map((shape, i) => [shape, `body.openings.${i}`] as const),
-    ...(frame ? [[frame.outer, 'frame.outer'] as const, [frame.window, 'frame.window'] as const] : []),
-  ];
-  return shapes.map(([shape, path]) => shapeRing(shape, { chord: CHORD, path }));
+/** From the first of a set to the nearest point of a box; not off a mirror line that it lies on. */
+function wayOf([low, high]: readonly [Point, Point], { fasteners }: HeadModel, set: MirrorSet): Point {
+  const { at } = fasteners[set[0].index];
+  const way = (axis: 0 | 1): number =>
+    set[0].onLine[axis] ? 0 : Math.min(Math.max(at[axis], low[axis]), high[axis]) - at[axis];
+  return [way(0), way(1)];
 }
 
 /** Distance to a ring, negative inside, mm. */
 function signedGap(ring: Ring, [x, y]: Point): number {
   return distanceToRing(ring, x, y) * (insideRing(ring, x, y) ? -1 : 1);
+}
+
+function distance(a: Point, b: Point): number {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]);
+}
+
+function tidy(value: number): number {
+  return Math.round(value * 1e9) / 1e9;
 }

@@ -5,6 +5,8 @@ import styles from './page-dialog.module.css';
 interface PageDialogProps {
   readonly title: string;
   readonly testId: string;
+  /** As wide as the window allows. */
+  readonly wide?: boolean;
   onClose(): void;
   readonly children: ReactNode;
 }
@@ -13,7 +15,7 @@ interface PageDialogProps {
  * Something over the page that holds the focus until it is closed, by its button or by Escape; then the focus
  * returns. It begins at what is marked `data-first`, or at the button.
  */
-export function PageDialog({ title, testId, onClose, children }: PageDialogProps) {
+export function PageDialog({ title, testId, wide = false, onClose, children }: PageDialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
   // Closed before it leaves the page, as only then the focus goes back to where it was.
@@ -29,6 +31,7 @@ export function PageDialog({ title, testId, onClose, children }: PageDialogProps
       className={styles.dialog}
       aria-labelledby={id}
       data-testid={testId}
+      data-wide={wide || undefined}
       onCancel={(event) => {
         event.preventDefault();
         onClose();

@@ -65,7 +65,7 @@ export function BudgetPage() {
         <table className={styles.table} data-testid="budget-table">
           <thead>
             <tr>
-              {['Contributor', 'µm', 'Adds up', 'May be, µm', 'Left, µm'].map((column) => (
+              {['Contributor', 'µm', 'Adds up', 'At most, µm', 'Left, µm'].map((column) => (
                 <th key={column} scope="col">
                   {column}
                 </th>
@@ -207,8 +207,8 @@ function Room({ line }: { line: BudgetLine | undefined }) {
   const { most, value } = line;
   if (most === null)
     return (
-      <td colSpan={2} className={styles.over}>
-        the others are over
+      <td colSpan={2} className={styles.full}>
+        the others fill it
       </td>
     );
   const left = most - value;

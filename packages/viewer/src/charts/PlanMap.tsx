@@ -1,6 +1,7 @@
 import { headParts } from '@flathead/solver';
 import { useComputedColorScheme } from '@mantine/core';
 import { useId, useMemo } from 'react';
+import { siteRings } from '../buffers/plan-lines.ts';
 import { planWindow, ringPath } from '../buffers/plan-window.ts';
 import { PALETTES } from '../scene/palette.ts';
 import { PlanMarks } from './PlanMarks.tsx';
@@ -11,6 +12,8 @@ import { pictureUrl } from './plan-picture.ts';
 /** Largest rise of an arc over its edge, and free room around the head, mm. */
 const CHORD = 0.02;
 const MARGIN = 1;
+/** Letters of an enlarged map over those of another. */
+const ENLARGED = 1.35;
 /** Pictures are no larger than this, whatever the page asks for, px. */
 const MOST_PIXELS = 2400;
 
@@ -27,6 +30,8 @@ interface PlanMapProps {
   readonly pixelRatio?: number;
   /** Colours of paper whatever the page looks like. */
   readonly paper?: boolean;
+  /** `sites`: the site area alone, enlarged; the whole head if left out. */
+  readonly view?: 'sites';
   /** What it shows, for those who do not see it. */
   readonly label: string;
 }
@@ -38,17 +43,18 @@ export function PlanMap(props: PlanMapProps) {
   const palette = PALETTES[paper ? 'light' : scheme];
   const { model, result, caseName } = head;
   const { body, frame, sites } = model;
+  const enlarged = props.view === 'sites';
   const clip = useId();
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the model, only body, frame and sites make the parts
   const { window, bodyPath, framePath, partPaths } = useMemo(() => {
     const parts = headParts(model, result.sites, CHORD);
     return {
-      window: planWindow(parts.plate, MARGIN),
+      window: enlarged ? planWindow(siteRings(result.sites), 2 * MARGIN) : planWindow(parts.plate, MARGIN),
       bodyPath: ringPath(parts.body),
       framePath: ringPath(parts.frame),
       partPaths: parts.frameParts.map(({ region }) => ringPath(region)),
     };
-  }, [body, frame, sites, result]);
+  }, [body, frame, sites, result, enlarged]);
   const top = less?.top;
   const other = less?.head;
   const picture = useMemo(() => {
@@ -84,7 +90,7 @@ export function PlanMap(props: PlanMapProps) {
       <PlanMarks
         head={head}
         palette={palette}
-        unit={window.width / width}
+        unit={((enlarged ? ENLARGED : 1) * window.width) / width}
         named={detail === 'names'}
         values={less === undefined && quantity === 'deviation'}
       />

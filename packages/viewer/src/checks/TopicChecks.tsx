@@ -1,6 +1,6 @@
 import type { VerificationRow } from '@flathead/solver/verification';
 import { Icon } from '../app/icons.tsx';
-import { BASES, type CheckTopic, checkNumber, shareText, stateOf } from './check-text.ts';
+import { BASES, type CheckTopic, checkNumber, shareText, stateOf, unitText } from './check-text.ts';
 import styles from './checks.module.css';
 
 interface TopicChecksProps {
@@ -59,7 +59,7 @@ export function TopicChecks({ topic: { name, cases }, rows, open, busy, onToggle
                     <span className={styles.quantity}>{each.quantity}</span>
                   </th>
                   <td>
-                    {checkNumber(each.expected)} <span className={styles.unit}>{each.unit}</span>
+                    {checkNumber(each.expected)} <span className={styles.unit}>{unitText(each.unit)}</span>
                   </td>
                   <td>{last === undefined ? '\u2013' : checkNumber(last)}</td>
                   <td>{row === undefined ? '\u2013' : shareText(row.deviation, each)}</td>

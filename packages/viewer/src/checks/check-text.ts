@@ -9,6 +9,13 @@ export const BASES: Readonly<Record<VerificationCase['basis'], string>> = {
   derived: 'derived independently',
 };
 
+const POWERS = '\u2070\u00b9\u00b2\u00b3\u2074\u2075\u2076\u2077\u2078\u2079';
+
+/** A unit with its powers raised: `q a\u2074/D` of `q a^4/D`. */
+export function unitText(unit: string): string {
+  return unit.replace(/\^(\d)/g, (_, digit: string) => POWERS[Number(digit)]);
+}
+
 export type CheckState = 'open' | 'within' | 'outside';
 
 export function stateOf(row: VerificationRow | undefined): CheckState {
@@ -53,17 +60,15 @@ export function tally(cases: readonly VerificationCase[], rows: ReadonlyMap<numb
   return `${run.length} of ${cases.length} run, ${within === run.length ? 'all' : within} within their tolerance`;
 }
 
-/** The book by topic, in figures: cases, what their numbers rest on, and what was run on this visit. */
+/** The book by topic, in figures: how many cases rest on what, and how many of those run on this visit are right. */
 export function bookRows(cases: readonly VerificationCase[], rows: ReadonlyMap<number, VerificationRow>): NumberRows {
   return {
-    columns: ['Topic', 'cases', ...Object.values(BASES), 'run here', 'within tolerance'],
+    columns: ['Topic', 'published', 'memory', 'derived', 'within'],
     rows: topicsOf(cases).map(({ name, cases: members }) => {
       const run = members.flatMap(({ index }) => rows.get(index) ?? []);
       const of = (basis: string) => String(members.filter((each) => each.basis === basis).length);
-      return [
-        ...[name, String(members.length), ...Object.keys(BASES).map(of)],
-        ...[String(run.length), run.length === 0 ? '\u2013' : String(run.filter((row) => row.within).length)],
-      ];
+      const right = run.filter((row) => row.within).length;
+      return [...[name, ...Object.keys(BASES).map(of)], run.length === 0 ? '\u2013' : `${right}/${run.length}`];
     }),
   };
 }

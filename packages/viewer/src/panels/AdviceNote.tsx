@@ -1,34 +1,60 @@
 import type { AdvisedMove } from '@flathead/solver';
+import { useEffect, useState } from 'react';
 import { typeset } from '../format/number.ts';
 import { shownAdvice, wantsAdvice } from '../state/shown-advice.ts';
 import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
-import styles from './verdict.module.css';
+import styles from './advice.module.css';
+
+/** Moves in sight; the others are one click away. */
+const IN_SIGHT = 2;
 
 /**
- * What would bring a head nearer to its limit, and a button that does it. Its line is kept free while that is found out,
- * so that nothing moves when it comes.
+ * What would bring a head nearer to its limit, the best first, each with a button that does it. Its lines are kept free
+ * while that is found out, so that nothing moves when it comes.
  */
 export function AdviceNote() {
   const { history } = useWorkbench();
   const model = useModel((model) => model);
   const advice = useRun((run) => shownAdvice(run, model));
   const wanted = useRun(({ solved }) => solved !== null && wantsAdvice(solved.result));
+  const [open, setOpen] = useState(false);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another head, other advice
+  useEffect(() => setOpen(false), [model]);
   // The room stays: a strip that grows or shrinks would move the stage under the pointer of a drag.
   if (advice === 'none') return wanted ? <div className={styles.advice} /> : null;
+  if (advice === 'awaited')
+    return (
+      <div className={styles.advice} data-testid="advice">
+        <p className={styles.wait}>Trying what would help</p>
+      </div>
+    );
+  const { moves, conclusion } = advice;
+  const line = (move: AdvisedMove) => (
+    <MoveLine key={move.kind} move={move} onTry={() => history.edit((now) => (now === model ? move.model : now))} />
+  );
+  const more = moves.length > IN_SIGHT || (moves.length > 0 && conclusion !== null);
   return (
     <div className={styles.advice} data-testid="advice">
-      {advice === 'awaited' ? (
-        <p className={styles.adviceWait}>Trying what would help</p>
-      ) : advice.moves.length === 0 ? (
-        <p className={styles.adviceWait}>Neither fasteners further in nor 0.5&nbsp;mm more body helps.</p>
-      ) : (
-        advice.moves.map((move) => (
-          <MoveLine
-            key={move.kind}
-            move={move}
-            onTry={() => history.edit((now) => (now === model ? move.model : now))}
-          />
-        ))
+      {moves.length === 0 && <p className={styles.none}>{typeset(conclusion ?? '')}</p>}
+      <ul className={styles.lines}>{moves.slice(0, IN_SIGHT).map(line)}</ul>
+      {more && (
+        <button
+          type="button"
+          className={styles.more}
+          aria-expanded={open}
+          data-testid="advice-all"
+          onClick={() => setOpen(!open)}
+          onKeyDown={({ key }) => key === 'Escape' && setOpen(false)}
+        >
+          {moves.length > IN_SIGHT ? `All ${moves.length} cures` : 'Is that enough?'}
+        </button>
+      )}
+      {more && open && (
+        <div className={styles.all} data-testid="advice-list">
+          <ul className={styles.lines}>{moves.map(line)}</ul>
+          {conclusion !== null && <p className={styles.none}>{typeset(conclusion)}</p>}
+          <p className={styles.wait}>Each was solved, not estimated. Stress is not judged before it is tried.</p>
+        </div>
       )}
     </div>
   );
@@ -36,22 +62,18 @@ export function AdviceNote() {
 
 function MoveLine({ move, onTry }: { move: AdvisedMove; onTry: () => void }) {
   const sentence = typeset(move.sentence);
-  const end = sentence.lastIndexOf(' ') + 1;
   return (
-    <p className={styles.adviceLine}>
-      {sentence.slice(0, end)}
-      <span className={styles.adviceEnd}>
-        {sentence.slice(end)}{' '}
-        <button
-          type="button"
-          className={styles.more}
-          data-testid={`try-${move.kind}`}
-          aria-label={`Try it: ${sentence}`}
-          onClick={onTry}
-        >
-          Try it
-        </button>
-      </span>
-    </p>
+    <li className={styles.line} data-within={move.within || undefined}>
+      <span title={sentence}>{sentence}</span>
+      <button
+        type="button"
+        className={styles.try}
+        data-testid={`try-${move.kind}`}
+        aria-label={`Try it: ${sentence}`}
+        onClick={onTry}
+      >
+        Try it
+      </button>
+    </li>
   );
 }

@@ -17,9 +17,11 @@ import {
   caseRows,
   contactRows,
   criterionRows,
+  forceRows,
   holdRows,
   placeRows,
   reactionRows,
+  siteRows,
   strengthRows,
 } from './result-rows.ts';
 import { pairWords, plain, shapeWords } from './shape-words.ts';
@@ -46,6 +48,8 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
   const summaries = fastenerSummaries(model, result);
   const bows = bowRows(result);
   const contact = contactRows(result);
+  const sites = siteRows(result);
+  const forces = forceRows(result, model, summaries);
   const strength = strengthRows(result);
   const joints = summaries.some(({ proof }) => proof !== null);
   const residuals = cases.flatMap(({ residual }) => (residual === null ? [] : [residual]));
@@ -53,25 +57,29 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
     <article className="report paper" lang="en" data-testid="report" data-hash={hash}>
       <style>{pageMargins({ name: model.name, project: fields.project, hash, version: VERSION, date })}</style>
       <header className="report-head">
-        <p className="report-kind">Planarity report</p>
-        <h1>{model.name}</h1>
-        <dl className="report-card">
-          {[
-            ['Project', fields.project],
-            ['Author', fields.author],
-            ['Revision', fields.revision],
-            ['Date', date],
-            ['Model', hash],
-            ['Solver', `Flathead ${VERSION}`],
-          ].map(([what, value]) =>
-            value === '' ? null : (
+        <div className="report-block">
+          <div className="report-title">
+            <p className="report-kind">Planarity report</p>
+            <h1>{model.name}</h1>
+          </div>
+          <dl className="report-card">
+            {[
+              ['Project', fields.project],
+              ['Author', fields.author],
+              ['Checked', ''],
+              ['Approved', ''],
+              ['Revision', fields.revision],
+              ['Date', date],
+              ['Model', hash],
+              ['Solver', `Flathead ${VERSION}`],
+            ].map(([what, value]) => (
               <div key={what}>
                 <dt>{what}</dt>
                 <dd>{value}</dd>
               </div>
-            ),
-          )}
-        </dl>
+            ))}
+          </dl>
+        </div>
         {model.note !== undefined && <p className="report-note">{model.note}</p>}
         {fields.note !== '' && <p className="report-note">{fields.note}</p>}
         {outdated && (
@@ -95,7 +103,7 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
         </div>
       </section>
 
-      <ReportTable title="Verdict" testId="report-criteria" words {...criterionRows(verdict.criteria)} />
+      <ReportTable title="Verdict" testId="report-criteria" words large {...criterionRows(verdict.criteria)} />
       <ReportMaps model={model} result={result} />
       <ReportSection model={model} result={result} />
 
@@ -109,40 +117,61 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
         testId="report-fasteners"
         {...placeRows(summaries, model)}
       />
-      <ReportTable
-        title="Load and joint, in the worst case of each"
-        note={
-          joints
-            ? 'screw margin: share of the proof load that is left, in tension alone'
-            : 'no preload is given, so that screws and clamp force are not judged'
-        }
-        {...holdRows(summaries)}
-      />
-      {reactionRows(result, model).map((rows) => (
+      {forces && !joints ? (
         <ReportTable
-          key={rows.columns.join()}
           title="Reactions, N"
-          note="force on the head, away from the board positive; negative holds it back"
-          {...rows}
+          note="force on the head, away from the board positive; negative holds it back. No preload is given: screws and clamp force are not judged"
+          {...forces}
         />
-      ))}
+      ) : (
+        <>
+          <ReportTable
+            title="Load and joint, in the worst case of each"
+            note={
+              joints
+                ? 'screw margin: share of the proof load that is left, in tension alone'
+                : 'no preload is given, so that screws and clamp force are not judged'
+            }
+            {...holdRows(summaries)}
+          />
+          {reactionRows(result, model).map((rows) => (
+            <ReportTable
+              key={rows.columns.join()}
+              title="Reactions, N"
+              note="force on the head, away from the board positive; negative holds it back"
+              {...rows}
+            />
+          ))}
+        </>
+      )}
 
       <h2>Sites</h2>
-      {bows.tables.map((rows) => (
+      {sites ? (
         <ReportTable
-          key={rows.columns.join()}
-          title="Bow, µm"
-          note={
-            bows.left > 0
-              ? `largest bows; ${bows.left} sites are left out`
-              : 'from the fastener plane, away from the board positive'
-          }
+          title="Bow, µm, and contact force of one probe"
+          note="bow from the fastener plane, away from the board positive; contact in the worst case"
           testId="report-sites"
-          {...rows}
+          {...sites}
         />
-      ))}
-      {contact && (
-        <ReportTable title="Contact force" note="of one probe, in the worst case of each site" words {...contact} />
+      ) : (
+        <>
+          {bows.tables.map((rows) => (
+            <ReportTable
+              key={rows.columns.join()}
+              title="Bow, µm"
+              note={
+                bows.left > 0
+                  ? `largest bows; ${bows.left} sites are left out`
+                  : 'from the fastener plane, away from the board positive'
+              }
+              testId="report-sites"
+              {...rows}
+            />
+          ))}
+          {contact && (
+            <ReportTable title="Contact force" note="of one probe, in the worst case of each site" words {...contact} />
+          )}
+        </>
       )}
       {strength && (
         <>
@@ -205,11 +234,17 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
       </p>
 
       {book && (
-        <ReportTable
-          title="The verification book"
-          note="cases with a number from outside the program; run here: on this machine, on this visit"
-          {...book}
-        />
+        <section className="report-book">
+          <h3>
+            The verification book{' '}
+            <small>cases by what their number rests on; within: of those run here, on this visit</small>
+          </h3>
+          <div className="report-halves">
+            {halves(book.rows).map((rows) => (
+              <ReportTable key={rows[0]?.[0]} title="" columns={book.columns} rows={rows} />
+            ))}
+          </div>
+        </section>
       )}
 
       <section className="report-cautions" data-testid="report-cautions">
@@ -222,6 +257,11 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
       </section>
     </article>
   );
+}
+
+function halves<T>(rows: readonly T[]): T[][] {
+  const middle = Math.ceil(rows.length / 2);
+  return [rows.slice(0, middle), rows.slice(middle)];
 }
 
 /** Load and reactions left over, as a share of the load. */

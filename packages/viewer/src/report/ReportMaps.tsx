@@ -8,17 +8,31 @@ import { bowPlace, worstOfEach } from './result-rows.ts';
 
 /** Of the pictures on paper, px. */
 const WIDE = 672;
-const SMALL = 216;
+const TALL = 350;
+const SMALL = 328;
 const ON_PAPER = 3;
 /** More small maps would be no overview. */
 const MOST_SMALL = 12;
 
-/** The head in its worst case at full width, its tension where that is judged, and each case small. */
+/** Width that leaves a map as tall as a page has room for, px. */
+function fitted({ x, y }: HeadResult['mesh']): number {
+  const span = (places: Float64Array): number => {
+    let [least, most] = [Infinity, -Infinity];
+    for (const place of places) {
+      least = Math.min(least, place);
+      most = Math.max(most, place);
+    }
+    return most - least;
+  };
+  return Math.round(Math.min(WIDE, (TALL * span(x)) / span(y)));
+}
+
+/** The head in its worst case at full width, its sites enlarged, its tension where that is judged, and the other cases small. */
 export function ReportMaps({ model, result }: { model: HeadModel; result: HeadResult }) {
   const worst = shownCase(result, null);
   const stressed = result.verdict.criteria.find(({ criterion }) => criterion === 'strength');
   const tension = stressed && { model, result, caseName: stressed.case };
-  const cases = worstOfEach(result.cases);
+  const others = worstOfEach(result.cases).filter(({ name }) => name !== worst.name);
   const scale = tension && planScale(tension, 'tension');
   return (
     <>
@@ -33,9 +47,24 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
         <PlanMap
           paper
           head={{ model, result, caseName: worst.name }}
-          width={WIDE}
+          width={fitted(result.mesh)}
           pixelRatio={ON_PAPER}
           label={`Map of the bow in case ${worst.name}: ${signedMicrometres(worst.bow.value)} micrometres at site ${worst.bow.site}`}
+        />
+      </figure>
+      <figure className="report-map">
+        <figcaption>
+          <span>
+            <strong>Site area, enlarged</strong>: largest bow of each site in case {worst.name}, µm
+          </span>
+        </figcaption>
+        <PlanMap
+          paper
+          view="sites"
+          head={{ model, result, caseName: worst.name }}
+          width={WIDE}
+          pixelRatio={ON_PAPER}
+          label={`Map of the bow over the site area in case ${worst.name}`}
         />
       </figure>
       {tension && scale && (
@@ -56,9 +85,9 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
           />
         </figure>
       )}
-      {cases.length > 1 && (
+      {others.length > 0 && (
         <div className="report-small-maps">
-          {cases.slice(0, MOST_SMALL).map(({ name, bow }) => (
+          {others.slice(0, MOST_SMALL).map(({ name, bow }) => (
             <figure key={name}>
               <PlanMap
                 paper

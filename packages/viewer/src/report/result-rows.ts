@@ -113,6 +113,26 @@ export function holdRows(summaries: readonly FastenerSummary[]): NumberRows {
   };
 }
 
+/** Most cases that leave room for what else is told of each fastener or site. */
+const FEW_CASES = 4;
+
+/** Force of every fastener on the head in each of few cases, N, and the most that it holds back; `null` with more cases. */
+export function forceRows(
+  result: HeadResult,
+  model: HeadModel,
+  summaries: readonly FastenerSummary[],
+): NumberRows | null {
+  const [reactions, ...more] = reactionRows(result, model);
+  if (reactions === undefined || more.length > 0 || reactions.columns.length > FEW_CASES + 1) return null;
+  return {
+    columns: [...reactions.columns, 'holds back at most', 'in case'],
+    rows: reactions.rows.map((row, i) => {
+      const { holdsBack, letsGo } = summaries[i];
+      return [...row, `${forceDigits(holdsBack.value)}${letsGo ? ', lets go' : ''}`, holdsBack.caseName];
+    }),
+  };
+}
+
 /** Force of every fastener on the head in every case, N; several tables where the cases need them. */
 export function reactionRows({ cases }: HeadResult, model: HeadModel): NumberRows[] {
   const shown = worstOfEach(cases);
@@ -150,6 +170,21 @@ export function bowRows({ cases, sites }: HeadResult): { readonly tables: Number
     ]),
   }));
   return { tables, left: sites.length - kept.length };
+}
+
+/** Bow and contact force side by side, where there is room for both; else `null`. */
+export function siteRows(result: HeadResult): NumberRows | null {
+  const { tables, left } = bowRows(result);
+  const contact = contactRows(result);
+  const few = worstOfEach(result.cases).length <= FEW_CASES;
+  if (contact === null || tables.length > 1 || left > 0 || !few) return null;
+  return {
+    columns: [...tables[0].columns, ...contact.columns.slice(1)],
+    rows: tables[0].rows.map((row, i) => [
+      ...row,
+      ...contact.rows[i].slice(1).map((cell) => cell.replace(/ \(.*\)$/, '')),
+    ]),
+  };
 }
 
 /** Least contact force of every site over all cases, N; `null` where the model does not give the spring rate. */

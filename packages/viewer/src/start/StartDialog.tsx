@@ -9,10 +9,12 @@ import {
   siteLayout,
 } from '@flathead/solver';
 import { Button, NativeSelect } from '@mantine/core';
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
+import { Icon } from '../app/icons.tsx';
 import { PageDialog } from '../app/PageDialog.tsx';
 import { typeset } from '../format/number.ts';
+import { FieldTrouble } from '../panels/FieldTrouble.tsx';
 import fields from '../panels/field.module.css';
 import { HelpLine } from '../panels/HelpLine.tsx';
 import { ribLines } from '../state/rib-lines.ts';
@@ -28,26 +30,37 @@ import styles from './start.module.css';
 
 const MATERIALS = Object.entries(materialPresets).map(([value, { title }]) => ({ value, label: title }));
 const SCREWS = Object.keys(screws);
+const NO_NAME = 'A head needs a name, for the shelf and the report.';
 
 /** From nothing to a head that can be solved, by few questions; sizes follow from the answers. */
 export function StartDialog({ onClose }: { onClose: () => void }) {
   const { head, history, view } = useWorkbench();
   const [draft, setDraft] = useState(FIRST_DRAFT);
-  const [doubts, setDoubts] = useState<ReadonlySet<string>>(new Set());
+  const [doubts, setDoubts] = useState<ReadonlyMap<string, string>>(new Map());
+  const dialog = useRef<HTMLDivElement>(null);
   const { model, fault } = useMemo(() => drafted(draft), [draft]);
+  /** Drawn pale while the answers give no head. */
+  const [last, setLast] = useState(model);
+  if (model !== null && model !== last) setLast(model);
   const answers: Answers = {
     draft,
     fault,
     answer: (path, value) => setDraft((now) => withAnswer(now, path, value)),
-    doubt: (path, doubtful) =>
+    doubt: (path, reason) =>
       setDoubts((now) => {
-        const next = new Set([...now].filter((other) => other !== path));
-        return doubtful ? next.add(path) : next;
+        const next = new Map([...now].filter(([other]) => other !== path));
+        return reason === null ? next : next.set(path, reason);
       }),
   };
-  const ready = model !== null && doubts.size === 0;
+  const [doubtful] = doubts;
+  const unnamed = fault?.path === 'name';
+  const refusal = doubtful?.[1] ?? (unnamed ? NO_NAME : (fault?.message ?? null));
   const make = (): void => {
-    if (!ready) return;
+    if (model === null || refusal !== null) {
+      const refused = dialog.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+      refused?.focus();
+      return;
+    }
     history.editBook((book) => withVariant(book, model));
     // What follows is compared with this head, not with the one that was there.
     const reference = head.getState().book.bench;
@@ -65,8 +78,8 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
   ) => <StartField answers={answers} path={path} label={label} unit={unit} help={help} {...more} />;
 
   return (
-    <PageDialog title="New head" testId="start" onClose={onClose}>
-      <div className={styles.columns}>
+    <PageDialog title="New head" testId="start" wide onClose={onClose}>
+      <div className={styles.columns} ref={dialog}>
         <HelpLine
           className={styles.questions}
           label="Questions"
@@ -80,6 +93,8 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
               <input
                 id="start-name"
                 data-first
+                aria-invalid={unnamed}
+                aria-describedby={unnamed ? 'start-name-trouble' : undefined}
                 className={fields.wide}
                 maxLength={200}
                 autoComplete="off"
@@ -87,6 +102,7 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
                 value={draft.name}
                 onChange={(event) => answers.answer('name', event.currentTarget.value)}
               />
+              <FieldTrouble id="start-name-trouble" message={unnamed ? NO_NAME : null} />
             </div>
           </section>
           <section className={styles.question} aria-labelledby="start-sites">
@@ -160,6 +176,7 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
           <section className={styles.question} aria-labelledby="start-frame">
             <h3 id="start-frame">Does a frame stiffen it?</h3>
             <PresetRow label="Frame" presets={FRAMES} draft={draft} choose={setDraft} />
+            <FieldTrouble id="start-ribs-trouble" message={fault?.path === 'frame.ribs' ? fault.message : null} />
             {draft.frame && (
               <div className={styles.pairs}>
                 <Select
@@ -174,7 +191,7 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
             )}
           </section>
           <section className={styles.question} aria-labelledby="start-fasteners">
-            <h3 id="start-fasteners">What holds it, and how flat must it stay?</h3>
+            <h3 id="start-fasteners">What holds it?</h3>
             <PresetRow label="Fasteners" presets={FASTENERS} draft={draft} choose={setDraft} />
             <div className={styles.pairs}>
               <Select
@@ -184,6 +201,11 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
                 options={SCREWS.map((value) => ({ value, label: value }))}
                 choose={(value) => answers.answer('screw', value)}
               />
+            </div>
+          </section>
+          <section className={styles.question} aria-labelledby="start-limit">
+            <h3 id="start-limit">What is the planarity limit?</h3>
+            <div className={styles.pairs}>
               {field(
                 'bow',
                 'Bow, at most',
@@ -195,19 +217,43 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
           </section>
         </HelpLine>
         <section className={styles.outcome} aria-label="The head that follows">
-          {model ? <StartPlan model={model} /> : <div className={styles.plan} />}
-          <p className={styles.summary} role="status">
-            {model ? summary(model) : typeset(fault?.message ?? '')}
-          </p>
+          {last ? (
+            <div className={styles.drawn} data-old={model === null || undefined}>
+              <StartPlan model={last} />
+            </div>
+          ) : (
+            <div className={styles.plan} />
+          )}
+          {model && (
+            <p className={styles.summary} role="status">
+              {summary(model)}
+            </p>
+          )}
           <p className={styles.hint}>
             Body, frame and screws are placed around the sites with room for each. It is a place to start from: move and
             size everything on the bench.
+          </p>
+          <p
+            id="start-refusal"
+            className={styles.refusal}
+            role="status"
+            data-testid="start-refusal"
+            hidden={refusal === null}
+          >
+            {refusal !== null && <Icon name="fail" size={15} />}
+            <span>{typeset(refusal ?? '')}</span>
           </p>
           <div className={styles.actions}>
             <Button variant="subtle" color="gray" onClick={onClose}>
               Cancel
             </Button>
-            <Button data-testid="start-make" disabled={!ready} onClick={make}>
+            <Button
+              data-testid="start-make"
+              data-disabled={refusal !== null}
+              aria-disabled={refusal !== null}
+              aria-describedby={refusal === null ? undefined : 'start-refusal'}
+              onClick={make}
+            >
               Make this head
             </Button>
           </div>
@@ -227,10 +273,10 @@ interface SelectProps {
 
 function Select({ label, name, value, options, choose }: SelectProps) {
   return (
-    <div className={fields.row}>
+    <div className={fields.row} data-material={label === 'Material' || undefined}>
       <span className={fields.label}>{label}</span>
       <NativeSelect
-        className={fields.short}
+        className={styles.choice}
         size="xs"
         aria-label={name}
         data={options}

@@ -12,8 +12,8 @@ export interface Answers {
   /** Why no head can be drafted from the answers; `null` when one can. */
   readonly fault: FaultReport | null;
   answer(path: string, value: number | string | undefined): void;
-  /** Text that is no number stands in a field. */
-  doubt(path: string, doubtful: boolean): void;
+  /** Why the text that stands in a field is no answer; `null` where it is one. */
+  doubt(path: string, reason: string | null): void;
 }
 
 interface StartFieldProps {
@@ -39,13 +39,13 @@ export function StartField({ answers, path, label, unit = '', scale = 1, help, e
   const plain = typeof value === 'number' ? fieldText(value * scale) : '';
   const mine = typed !== null && typed.value === value ? typed : null;
   const said = answers.fault?.path === path ? besideField(answers.fault.message, path) : null;
-  const trouble = mine?.bad ? `"${mine.text.slice(0, 24)}" is no number; expected one such as 7.5 or 7,5.` : said;
+  const trouble = mine?.bad ? noNumber(mine.text) : said;
 
   const take = (text: string): void => {
     const number = parseNumber(text, unit);
     const left = text.trim() === '' && empty !== undefined;
     const bad = number === null && !left;
-    answers.doubt(path, bad);
+    answers.doubt(path, bad ? `${label}: ${noNumber(text)}` : null);
     const next = bad ? value : left || number === null ? undefined : Number((number / scale).toPrecision(12));
     setTyped({ text, value: next, bad });
     if (!bad) answers.answer(path, typeof next === 'number' ? next : undefined);
@@ -81,4 +81,9 @@ export function StartField({ answers, path, label, unit = '', scale = 1, help, e
       <FieldTrouble id={ids.trouble} message={trouble} />
     </div>
   );
+}
+
+function noNumber(text: string): string {
+  const what = text.trim() === '' ? 'nothing is given' : `"${text.trim().slice(0, 24)}" is no number`;
+  return `${what}; expected one such as 7.5 or 7,5.`;
 }

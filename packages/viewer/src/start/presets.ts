@@ -67,7 +67,7 @@ export const FRAMES: readonly Preset[] = [
 ];
 
 export const FASTENERS: readonly Preset[] = ([4, 6, 8] as const).map((fasteners) => ({
-  label: `${fasteners}`,
+  label: `${fasteners} screws`,
   fill: (draft) => ({ ...draft, fasteners }),
 }));
 

@@ -33,7 +33,7 @@ export function SweepResult({ record }: { record: StudyRecord<'sweep'> }) {
       )}
       {crossings.length === 0 && record.state === 'done' && (
         <p className={styles.sentence} data-testid="crossings">
-          No limit is crossed in this range.
+          {uncrossedWords(rows, model.limits.bow)}
         </p>
       )}
       {axes.length === 1 ? (
@@ -45,6 +45,15 @@ export function SweepResult({ record }: { record: StudyRecord<'sweep'> }) {
       <FaultsOf rows={rows} />
     </>
   );
+}
+
+/** What a range without a crossing is like. */
+function uncrossedWords(rows: readonly SweepRow[], limit: number): string {
+  const bows = rows.flatMap(({ figures }) => (figures?.bow === undefined ? [] : [figures.bow.value]));
+  const said = `the bow limit of ${micrometreDigits(limit)}\u00a0µm`;
+  if (bows.length > 0 && bows.every((bow) => bow > limit)) return `All of this range is over ${said}.`;
+  if (bows.length > 0 && bows.every((bow) => bow <= limit)) return `All of this range is within ${said}.`;
+  return 'No limit is crossed in this range.';
 }
 
 interface SweepCurveProps {

@@ -50,8 +50,8 @@ describe('runs of the book', () => {
     workers[0].hear(row(0, false));
     expect(tally(book, state().rows)).toBe('2 of 3 run, 1 within their tolerance');
     expect(bookRows(book, state().rows).rows).toEqual([
-      ['plates', '2', '1', '1', '0', '1', '0'],
-      ['heads', '1', '1', '0', '0', '1', '1'],
+      ['plates', '1', '1', '0', '0/1'],
+      ['heads', '1', '0', '0', '1/1'],
     ]);
     runs.run('heads');
     expect(workers[0].asked).toHaveLength(2);

@@ -66,13 +66,13 @@ describe('createRunner', () => {
     solve(named('a'), 'full');
     await solver.solved(1);
     expect(solver.advices.map(({ run }) => run)).toEqual([solver.asked[1].run]);
-    solver.advices[0].answer({ criterion: 'bow', moves: [] });
+    solver.advices[0].answer({ criterion: 'bow', moves: [], conclusion: null });
     await solver.superseded(1);
     expect(log).toContain('0 moves for a');
     solve(named('b'), 'full');
     await solver.solved(2);
     solve(named('c'), 'live');
-    solver.advices[1].answer({ criterion: 'bow', moves: [] });
+    solver.advices[1].answer({ criterion: 'bow', moves: [], conclusion: null });
     await solver.solved(3);
     expect(log).not.toContain('0 moves for b');
   });
@@ -237,6 +237,7 @@ describe('keepSolved', () => {
   const adviceOn = (model: HeadModel): Advice => ({
     criterion: 'bow',
     moves: [{ kind: 'thickness', sentence: 'x', model: thicker(model), by: 0.5, value: 1, gain: 1, within: true }],
+    conclusion: null,
   });
 
   it('puts advice back with a known answer, under the name of the head that it now is for', async () => {

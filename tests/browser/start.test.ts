@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import { visitEach } from './visit.ts';
+import { hasBrowser } from './workbench.ts';
+
+describe.skipIf(!hasBrowser)('guided start', () => {
+  const visit = visitEach();
+
+  it('has every question in sight at 1280 x 720, and says beside button and field why there is no head', async () => {
+    const { page } = visit.bench;
+    await page.setViewportSize({ width: 1280, height: 720 });
+    await page.getByTestId('new-head').click();
+    await page.getByTestId('start-make').waitFor();
+    const dialog = page.getByTestId('start');
+    /** Lower edge of everything that is asked, and where what is in sight ends, px. */
+    const [asked, end] = await dialog.evaluate((element) => {
+      const edges = [...element.querySelectorAll('input, select, fieldset, button')].map(
+        (one) => one.getBoundingClientRect().bottom,
+      );
+      return [Math.max(...edges), Math.min(innerHeight, element.getBoundingClientRect().bottom)];
+    });
+    expect(asked).toBeLessThanOrEqual(end);
+    expect(await dialog.getByTestId('start-bow').isVisible()).toBe(true);
+    const hidden = await dialog.evaluate((element) =>
+      [...element.querySelectorAll('*')].some(
+        (one) => one.scrollHeight > one.clientHeight + 4 && one.clientHeight > 200,
+      ),
+    );
+    expect(hidden).toBe(false);
+
+    const refusal = page.getByTestId('start-refusal');
+    const make = page.getByTestId('start-make');
+    expect(await refusal.isVisible()).toBe(false);
+    for (const [id, text, said] of [
+      ['start-bow', 'little', /Bow, at most: "little" is no number/],
+      ['start-probes.count', '2000', /2000\sprobes\sat\s0\.4\smm\sneed\s18\smm\salong\sx/],
+      ['start-name', '', /A head needs a name/],
+    ] as const) {
+      const field = page.getByTestId(id);
+      const before = await field.inputValue();
+      await field.fill(text);
+      expect(await refusal.textContent()).toMatch(said);
+      expect(await make.getAttribute('aria-disabled')).toBe('true');
+      expect(await make.getAttribute('aria-describedby')).toBe(await refusal.getAttribute('id'));
+      expect(await dialog.getByRole('alert').count()).toBe(1);
+      // Pressed all the same, it leads to the field that is meant.
+      await make.click({ force: true });
+      expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-invalid'))).toBe('true');
+      await field.fill(before);
+      expect(await refusal.isVisible()).toBe(false);
+    }
+    expect(await make.getAttribute('aria-disabled')).toBe('false');
+  });
+});
