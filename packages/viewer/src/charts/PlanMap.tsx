@@ -19,6 +19,8 @@ interface PlanMapProps {
   /** Another head whose field is taken off, for a map of the difference; `top` is where the ramp ends, mm. */
   readonly less?: { readonly head: HeadInCase; readonly top: number };
   readonly quantity?: PlanQuantity;
+  /** Largest bow that the colours are to hold, mm; that of this head if left out. */
+  readonly largest?: number;
   /** Of the picture on the page, px; it shrinks with the room it is given. */
   readonly width: number;
   /** What is drawn over the field: outlines alone, or everything with its name. */
@@ -33,7 +35,8 @@ interface PlanMapProps {
 
 /** A solved head straight from above, drawn without WebGL at any size: its field in the colours of the stage, and lines. */
 export function PlanMap(props: PlanMapProps) {
-  const { head, less, quantity = 'deviation', width, detail = 'names', pixelRatio = 2, paper = false, label } = props;
+  const { head, less, quantity = 'deviation', largest, width, detail = 'names' } = props;
+  const { pixelRatio = 2, paper = false, label } = props;
   const scheme = useComputedColorScheme('light');
   const palette = PALETTES[paper ? 'light' : scheme];
   const { model, result, caseName } = head;
@@ -54,11 +57,11 @@ export function PlanMap(props: PlanMapProps) {
   const picture = useMemo(() => {
     const columns = Math.round(Math.min(MOST_PIXELS, width * pixelRatio));
     const size = { columns, rows: Math.max(1, Math.round((columns * window.height) / window.width)) };
-    const scale = top === undefined ? planScale({ model, result, caseName }, quantity) : differenceScale(top);
+    const scale = top === undefined ? planScale({ model, result, caseName }, quantity, largest) : differenceScale(top);
     const paint = { ...scale, base: palette.ceramic, pixelRatio: columns / width };
     const pixels = planPixels({ model, result, caseName }, other ?? null, quantity, window, size, paint);
     return pictureUrl(pixels, size.columns, size.rows);
-  }, [model, result, caseName, other, top, quantity, window, width, pixelRatio, palette]);
+  }, [model, result, caseName, other, top, quantity, largest, window, width, pixelRatio, palette]);
   const box = { x: window.left, y: -window.top, width: window.width, height: window.height };
   return (
     <svg

@@ -16,6 +16,7 @@ const MOST_SMALL = 12;
 /** The head in its worst case at full width, its tension where that is judged, and each case small. */
 export function ReportMaps({ model, result }: { model: HeadModel; result: HeadResult }) {
   const worst = shownCase(result, null);
+  const head = { model, result, caseName: worst.name };
   const stressed = result.verdict.criteria.find(({ criterion }) => criterion === 'strength');
   const tension = stressed && { model, result, caseName: stressed.case };
   const cases = worstOfEach(result.cases);
@@ -28,11 +29,11 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
             <strong>Bow in the worst case, {worst.name}</strong>: seen from the device side, board behind; hatched
             beyond the limit, cross at the largest
           </span>
-          <Legend top={model.limits.bow} limited caption="Bow against the limit, µm" unit="µm" scale={1000} />
+          <Legend scale={planScale(head, 'deviation')} caption="Bow, µm" unit="µm" factor={1000} />
         </figcaption>
         <PlanMap
           paper
-          head={{ model, result, caseName: worst.name }}
+          head={head}
           width={WIDE}
           pixelRatio={ON_PAPER}
           label={`Map of the bow in case ${worst.name}: ${signedMicrometres(worst.bow.value)} micrometres at site ${worst.bow.site}`}
@@ -44,7 +45,7 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
             <span>
               <strong>Tension on the body in its worst case, {tension.caseName}</strong>: the larger of either face
             </span>
-            <Legend top={scale.top} limited={scale.limited} caption="Tension, MPa" unit="MPa" scale={1} />
+            <Legend scale={scale} caption="Tension, MPa" unit="MPa" factor={1} />
           </figcaption>
           <PlanMap
             paper
@@ -52,7 +53,7 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
             head={tension}
             width={WIDE}
             pixelRatio={ON_PAPER}
-            label={`Map of the tension on the body, allowed up to ${stressDigits(scale.top)} MPa`}
+            label={`Map of the tension on the body, allowed up to ${stressDigits(scale.limit ?? scale.top)} MPa`}
           />
         </figure>
       )}
