@@ -1,3 +1,4 @@
+import { useMediaQuery } from '@mantine/hooks';
 import { Icon } from '../app/icons.tsx';
 import { useView, useWorkbench } from '../state/use-workbench.ts';
 import { withVariantAt } from '../state/workbook.ts';
@@ -7,6 +8,9 @@ import { VariantCard } from './VariantCard.tsx';
 import { VariantVerdict } from './VariantVerdict.tsx';
 import { duplicate } from './variant-actions.ts';
 
+/** Pages with no room for the cards and the section at once. */
+const LOW = '(max-height: 879px)';
+
 /** The variants side by side, under the stage: folded to one line, or as cards. */
 export default function Shelf() {
   const workbench = useWorkbench();
@@ -15,8 +19,11 @@ export default function Shelf() {
   const reference = useReference();
   const chosen = useView(({ shelf }) => shelf);
   const comparing = useView((state) => state.comparing);
-  const open = chosen ?? variants.length > 1;
+  const section = useView(({ sectionOpen }) => sectionOpen);
+  // On a low page the section takes the place of the cards, so that the stage keeps its own.
+  const low = useMediaQuery(LOW) ?? false;
   const several = variants.length > 1;
+  const open = (chosen ?? several) && !(low && section);
   return (
     <section className={styles.shelf} aria-label="Shelf of variants" data-testid="shelf">
       <div className={styles.head}>
@@ -25,7 +32,7 @@ export default function Shelf() {
           className={styles.toggle}
           aria-expanded={open}
           data-testid="shelf-toggle"
-          onClick={() => view.setState({ shelf: !open })}
+          onClick={() => view.setState({ shelf: !open, ...(low && !open && { sectionOpen: false }) })}
         >
           <Icon name={open ? 'down' : 'up'} size={14} />
           Shelf

@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import type { SectionLine } from '../buffers/section-profile.ts';
-import type { MirrorAxes } from './mirror.ts';
+import type { MirrorChoice } from './mirror.ts';
 
 /** What the colours of the stage can show. */
 export type Quantity = 'deviation' | 'tension' | 'contact';
@@ -25,9 +25,8 @@ export interface ViewState {
   readonly homeCalls: number;
   /** What lies over the page: the guided start of a new head, the sheet of keys, or files of other programs. */
   readonly dialog: 'start' | 'keys' | 'import' | 'export' | null;
-  /** What lies opposite the dragged thing moves with it, across `mirrorAxes`. */
-  readonly mirror: boolean;
-  readonly mirrorAxes: MirrorAxes;
+  /** Across which lines what lies opposite a thing moves with it; `null` = those of the pattern of the fasteners. */
+  readonly mirror: MirrorChoice | null;
   /** Grid that drags keep to, mm; 0 = none. */
   readonly grid: number;
   /** Whether the section under the stage is in sight. */
@@ -54,8 +53,7 @@ export function createViewStore() {
     view: 'perspective',
     homeCalls: 0,
     dialog: null,
-    mirror: false,
-    mirrorAxes: 'both',
+    mirror: null,
     grid: 0.1,
     sectionOpen: false,
     section: null,
