@@ -1,8 +1,10 @@
 import { headParts } from '@flathead/solver';
 import { useComputedColorScheme } from '@mantine/core';
 import { useId, useMemo } from 'react';
+import type { PlanWindow } from '../buffers/plan-raster.ts';
 import { planWindow, ringPath } from '../buffers/plan-window.ts';
 import { PALETTES } from '../scene/palette.ts';
+import { sameOutlines } from '../state/same-outlines.ts';
 import { PlanMarks } from './PlanMarks.tsx';
 import { differenceScale, type HeadInCase, type PlanQuantity, planPixels, planScale } from './plan-field.ts';
 import styles from './plan-map.module.css';
@@ -21,6 +23,8 @@ interface PlanMapProps {
   readonly quantity?: PlanQuantity;
   /** Largest bow that the colours are to hold, mm; that of this head if left out. */
   readonly largest?: number;
+  /** The piece of the plan shown, for maps that are to be of one scale; all of the head if left out. */
+  readonly window?: PlanWindow;
   /** Of the picture on the page, px; it shrinks with the room it is given. */
   readonly width: number;
   /** What is drawn over the field: outlines alone, or everything with its name. */
@@ -36,22 +40,23 @@ interface PlanMapProps {
 /** A solved head straight from above, drawn without WebGL at any size: its field in the colours of the stage, and lines. */
 export function PlanMap(props: PlanMapProps) {
   const { head, less, quantity = 'deviation', largest, width, detail = 'names' } = props;
-  const { pixelRatio = 2, paper = false, label } = props;
+  const { pixelRatio = 2, paper = false, label, window: asked } = props;
   const scheme = useComputedColorScheme('light');
   const palette = PALETTES[paper ? 'light' : scheme];
   const { model, result, caseName } = head;
   const { body, frame, sites } = model;
   const clip = useId();
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the model, only body, frame and sites make the parts
-  const { window, bodyPath, framePath, partPaths } = useMemo(() => {
+  const { own, bodyPath, framePath, partPaths } = useMemo(() => {
     const parts = headParts(model, result.sites, CHORD);
     return {
-      window: planWindow(parts.plate, MARGIN),
+      own: planWindow(parts.plate, MARGIN),
       bodyPath: ringPath(parts.body),
       framePath: ringPath(parts.frame),
       partPaths: parts.frameParts.map(({ region }) => ringPath(region)),
     };
   }, [body, frame, sites, result]);
+  const window = asked ?? own;
   const top = less?.top;
   const other = less?.head;
   const picture = useMemo(() => {
@@ -62,6 +67,10 @@ export function PlanMap(props: PlanMapProps) {
     const pixels = planPixels({ model, result, caseName }, other ?? null, quantity, window, size, paint);
     return pictureUrl(pixels, size.columns, size.rows);
   }, [model, result, caseName, other, top, quantity, largest, window, width, pixelRatio, palette]);
+  const otherPath = useMemo(() => {
+    if (other === undefined || sameOutlines(other.model, model)) return null;
+    return ringPath(headParts(other.model, other.result.sites, CHORD).plate);
+  }, [other, model]);
   const box = { x: window.left, y: -window.top, width: window.width, height: window.height };
   return (
     <svg
@@ -83,6 +92,7 @@ export function PlanMap(props: PlanMapProps) {
         ))}
         <path d={framePath} opacity={0.5} />
         <path d={bodyPath} opacity={0.9} />
+        {otherPath && <path d={otherPath} strokeDasharray="5 3" opacity={0.8} />}
       </g>
       <PlanMarks
         head={head}

@@ -3,7 +3,7 @@ import { Icon } from '../app/icons.tsx';
 import { useView, useWorkbench } from '../state/use-workbench.ts';
 import { withVariantAt } from '../state/workbook.ts';
 import styles from './shelf.module.css';
-import { useBook, useReference } from './use-shelf.ts';
+import { useBook, useCompared } from './use-shelf.ts';
 import { VariantCard } from './VariantCard.tsx';
 import { VariantVerdict } from './VariantVerdict.tsx';
 import { duplicate } from './variant-actions.ts';
@@ -16,7 +16,7 @@ export default function Shelf() {
   const workbench = useWorkbench();
   const { history, view } = workbench;
   const { variants, bench } = useBook();
-  const reference = useReference();
+  const compared = useCompared();
   const chosen = useView(({ shelf }) => shelf);
   const comparing = useView((state) => state.comparing);
   const section = useView(({ sectionOpen }) => sectionOpen);
@@ -55,7 +55,7 @@ export default function Shelf() {
             ))}
           </ul>
         )}
-        <span className={styles.gap}>{open && several ? `Differences from ${reference.model.name}` : ''}</span>
+        <span className={styles.gap} />
         <button
           type="button"
           className={styles.act}
@@ -71,7 +71,7 @@ export default function Shelf() {
           data-testid="compare"
           aria-pressed={comparing && several}
           disabled={!several}
-          title={several ? `Compare the head on the bench with ${reference.model.name}` : 'Duplicate the head first'}
+          title={compared ? `${compared[1].model.name} against ${compared[0].model.name}` : 'Duplicate the head first'}
           onClick={() => view.setState({ comparing: !comparing })}
         >
           <Icon name="compare" size={15} /> Compare

@@ -35,7 +35,7 @@ export interface ViewState {
   readonly section: SectionLine | null;
   /** Whether the cards of the shelf are in sight; `null` = when there are several variants. */
   readonly shelf: boolean | null;
-  /** Variant that the others are compared with; `null`, or one that is gone = the first. */
+  /** Variant that the others are compared with; `null`, or one that is gone = each with the first of its line. */
   readonly reference: string | null;
   /** Whether the variant on the bench is compared with another one in full. */
   readonly comparing: boolean;
