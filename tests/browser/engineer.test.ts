@@ -29,8 +29,8 @@ describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('an enginee
 
     await page.getByTestId('duplicate').click();
     await page.getByTestId('fastener-N').waitFor();
+    // Its fasteners lie in mirrors, so S goes inwards with N.
     await (await dragFastener(page, 'N', { x: 0, y: 16 })).release();
-    await (await dragFastener(page, 'S', { x: 0, y: -16 })).release();
     await settled(page);
     expect(Number(await shownBow(page))).toBeLessThan(Number(first));
     await switchOn(page, 'ribs-columns');

@@ -12,7 +12,6 @@ import {
   savedModel,
   settled,
   shownBow,
-  switchOn,
   watchPage,
 } from './workbench.ts';
 
@@ -117,8 +116,7 @@ describe.skipIf(!hasBrowser)('stage', () => {
     await drawn(page);
     await page.getByText('From above', { exact: true }).click();
     const before = await savedModel(page);
-    await switchOn(page, 'mirror-drag');
-    await page.getByTestId('mirror-axes').getByText('y', { exact: true }).click();
+    await page.getByTestId('mirror').selectOption('y');
 
     const drag = await dragHandle(page, 'grip-keepOut-0', { x: 30, y: 40 });
     await expect.poll(() => page.getByTestId('grip-keepOut-0').textContent()).toMatch(/mm to fastener N[WE]/);

@@ -49,6 +49,7 @@ describe.skipIf(!hasBrowser)('workbench', () => {
     const before = await savedModel(page);
     const bowBefore = await shownBow(page);
 
+    await page.getByTestId('mirror').selectOption('off');
     const drag = await dragFastener(page, 'NE', { x: -60, y: 30 });
     await expect.poll(() => shownBow(page)).not.toBe(bowBefore);
     await drag.release();
@@ -76,11 +77,11 @@ describe.skipIf(!hasBrowser)('workbench', () => {
     await plain.close();
   });
 
-  it('moves the fasteners opposite along when they are mirror-linked', async () => {
+  it('moves the fasteners opposite along where they lie in mirrors, unless that is switched off', async () => {
     const { page } = visit.bench;
     await settled(page);
     const before = await savedModel(page);
-    await switchOn(page, 'mirror-drag');
+    expect(await page.getByTestId('mirror').inputValue()).toBe('both');
     const drag = await dragFastener(page, 'NE', { x: -60, y: 30 });
     await drag.release();
     await settled(page);
@@ -95,6 +96,11 @@ describe.skipIf(!hasBrowser)('workbench', () => {
       [-x, -y],
     ]);
     expect(await shownBow(page)).toBe(await bowOnCommandLine(model));
+    expect(await page.getByTestId('mirror-lines').getAttribute('data-axes')).toBe('both');
+    expect(await page.locator('[data-linked]').count()).toBe(3);
+    await page.keyboard.press('m');
+    expect(await page.getByTestId('mirror').inputValue()).toBe('off');
+    expect(await page.getByTestId('mirror-lines').count()).toBe(0);
   });
 
   it('bows less with ribs between the columns', async () => {

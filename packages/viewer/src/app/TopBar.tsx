@@ -1,7 +1,6 @@
 import { Button, Tooltip } from '@mantine/core';
 import { TextField } from '../panels/TextField.tsx';
 import { useWorkbench } from '../state/use-workbench.ts';
-import { ExaggerationControl } from './ExaggerationControl.tsx';
 import { ExamplesMenu } from './ExamplesMenu.tsx';
 import { FilesMenu } from './FilesMenu.tsx';
 import { Icon } from './icons.tsx';
@@ -10,17 +9,14 @@ import { KeysButton } from './KeysButton.tsx';
 import { NewButton } from './NewButton.tsx';
 import { OpenButton } from './OpenButton.tsx';
 import { PageTabs } from './PageTabs.tsx';
-import { BENCH } from './pages.ts';
 import { saveModel } from './save-file.ts';
 import { ThemeSwitch } from './ThemeSwitch.tsx';
 import styles from './top-bar.module.css';
 import { UndoButtons } from './UndoButtons.tsx';
-import { usePage } from './use-page.ts';
 
 /** Name of the head, files, undo, and how the page looks. */
 export function TopBar() {
   const { head } = useWorkbench();
-  const page = usePage();
   return (
     <header className={styles.bar}>
       <Mark />
@@ -48,7 +44,6 @@ export function TopBar() {
       <KeptMark />
       <PageTabs />
       <span className={styles.gap} />
-      {page === BENCH.id && <ExaggerationControl />}
       <ThemeSwitch />
       <KeysButton />
     </header>

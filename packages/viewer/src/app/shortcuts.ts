@@ -1,3 +1,4 @@
+import { mirrorAxesOf } from '../state/mirror.ts';
 import { undo } from '../state/undo.ts';
 import type { Workbench } from '../state/workbench.ts';
 import { saveModel } from './save-file.ts';
@@ -62,9 +63,13 @@ export const SHORTCUTS: readonly Shortcut[] = [
   },
   {
     keys: ['m'],
-    what: 'Mirror drag on or off',
-    group: 'View',
-    run: ({ view }) => view.setState(({ mirror }) => ({ mirror: !mirror })),
+    what: 'Mirror: what lies opposite moves along, or not',
+    group: 'Head',
+    run: ({ view, head }) => {
+      const { model } = head.getState();
+      const on = mirrorAxesOf(view.getState().mirror, model) !== null;
+      view.setState({ mirror: on ? 'off' : (mirrorAxesOf(null, model) ?? 'both') });
+    },
   },
   {
     keys: ['g'],

@@ -1,13 +1,12 @@
 import type { Site } from '@flathead/solver';
+import type { ColourScale } from './colour-scale.ts';
 import type { PlanRaster, PlanWindow } from './plan-raster.ts';
-import { OVER, OVER_DARK, rampBytes, SIGNED_RAMP } from './ramp.ts';
+import { BEYOND, HATCH, rampBytes, SIGNED_RAMP, TO_LIMIT } from './ramp.ts';
 
 /** How a field becomes colour. */
-export interface PlanColours {
-  /** `limit` as on the stage: from zero to the limit by magnitude, hatched beyond; `signed` from -top to top. */
-  readonly kind: 'limit' | 'signed';
-  /** The limit, or where both ends of a signed ramp are; as the field. */
-  readonly top: number;
+export interface PlanColours extends Pick<ColourScale, 'limit' | 'top'> {
+  /** `magnitude` as on the stage: from zero to the limit, hatched beyond to the top; `signed` from -top to top. */
+  readonly kind: 'magnitude' | 'signed';
   /** Distance of iso-lines, as the field. */
   readonly isoStep: number;
   /** What the field is laid on where it counts less, beside the sites. */
@@ -19,21 +18,26 @@ export interface PlanColours {
 }
 
 const STEPS = 512;
-const RAMPS = { limit: rampBytes(STEPS), signed: rampBytes(STEPS, SIGNED_RAMP) };
+const RAMPS = {
+  within: rampBytes(STEPS, TO_LIMIT),
+  beyond: rampBytes(STEPS, BEYOND),
+  plain: rampBytes(STEPS),
+  signed: rampBytes(STEPS, SIGNED_RAMP),
+};
 /** Share of the colour beside the sites: as much as on the stage. */
-const BESIDE = { within: 0.5, over: 0.34 };
+const BESIDE = 0.45;
 /** A field that changes by less than this share of a step in a pixel is level: it has no line. */
 const LEVEL = 1e-5;
 /** Steps in a pixel of the page from which iso-lines fade, and at which they are gone: they would run together. */
 const CROWDED = { all: 0.1, none: 0.25 };
 /** Share of an iso-line's ink, in the sites and beside. */
 const LINE = { site: 0.5, beside: 0.22 };
-/** Share of the ramp from which lines are light. */
+/** Share of a ramp to its dark end from which lines are light. */
 const LIGHT_FROM = 0.55;
 const LINE_DARK = [18, 33, 38];
 const LINE_LIGHT = [255, 255, 255];
-/** From stroke to stroke of the hatch, along x, and the share that is dark; pixels of the page. */
-const HATCH = { period: 8, dark: 0.34 };
+/** From stroke to stroke of the hatch, along x, and the share of the strokes; pixels of the page. */
+const STROKES = { period: 8, share: 0.3 };
 
 /**
  * A field seen from above as the stage colours it: ramp, iso-lines at round steps, hatch beyond the limit within the
@@ -45,27 +49,29 @@ export function planImage(
   { columns, rows, values }: PlanRaster,
   window: PlanWindow,
   sites: readonly Site[],
-  { kind, top, isoStep, base, everywhere, pixelRatio }: PlanColours,
+  { kind, limit, top, isoStep, base, everywhere, pixelRatio }: PlanColours,
 ): Uint8ClampedArray<ArrayBuffer> {
   const out = new Uint8ClampedArray(4 * columns * rows);
-  const ramp = RAMPS[kind];
-  const [ground, over, overDark] = [rgbOf(base), rgbOf(OVER), rgbOf(OVER_DARK)];
+  const [ground, stroke] = [rgbOf(base), rgbOf(HATCH)];
   const inSite = siteMask(columns, rows, window, sites);
   const signed = kind === 'signed';
+  const end = limit ?? top;
+  const inner = RAMPS[signed ? 'signed' : limit === null ? 'plain' : 'within'];
   const perStep = 1 / isoStep;
-  const period = HATCH.period * pixelRatio;
+  const period = STROKES.period * pixelRatio;
   for (let j = 0; j < rows; j++)
     for (let i = 0; i < columns; i++) {
       const at = j * columns + i;
       const value = values[at];
       if (Number.isNaN(value)) continue;
-      const share = value / top;
-      const beyond = !signed && Math.abs(share) > 1;
+      const size = Math.abs(value);
+      const beyond = !signed && limit !== null && size > limit;
       const full = everywhere || inSite[at] === 1;
-      const along = signed ? (share + 1) / 2 : Math.abs(share);
+      const along = signed ? (value / top + 1) / 2 : beyond ? (size - end) / (top - end) : size / end;
+      const ramp = beyond ? RAMPS.beyond : inner;
       const stop = 4 * Math.round(Math.min(1, Math.max(0, along)) * (STEPS - 1));
-      const hatched = beyond && full && ((i + j) % period) / period < HATCH.dark;
-      const part = full ? 1 : beyond ? BESIDE.over : BESIDE.within;
+      const hatched = beyond && full && ((i + j) % period) / period < STROKES.share;
+      const part = full ? 1 : BESIDE;
       // Distance to the next iso-line over what one pixel changes, as a shader has it.
       const level = value * perStep;
       const slope = change(values, at, i > 0, i < columns - 1, 1) + change(values, at, j > 0, j < rows - 1, columns);
@@ -73,11 +79,11 @@ export function planImage(
       const away = steps < LEVEL ? Infinity : Math.abs(level - Math.round(level)) / steps / pixelRatio;
       const apart = Math.min(1, Math.max(0, (CROWDED.none - steps * pixelRatio) / (CROWDED.none - CROWDED.all)));
       const strength = apart * (full ? LINE.site : LINE.beside);
-      const ink = hatched ? 0 : Math.min(1, Math.max(0, (1.15 - away) / 0.8)) * strength;
-      const light = !beyond && Math.abs(share) > LIGHT_FROM;
+      const ink = beyond && full ? 0 : Math.min(1, Math.max(0, (1.15 - away) / 0.8)) * strength;
+      const light = limit === null && size > LIGHT_FROM * top;
       const line = light ? LINE_LIGHT : LINE_DARK;
       for (let k = 0; k < 3; k++) {
-        const pure = beyond ? (hatched ? overDark[k] : over[k]) : ramp[stop + k];
+        const pure = hatched ? stroke[k] : ramp[stop + k];
         const paint = ground[k] + (pure - ground[k]) * part;
         out[4 * at + k] = paint + (line[k] - paint) * ink;
       }

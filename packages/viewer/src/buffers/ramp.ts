@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 
 /**
- * Colours from no bow to the limit: bare ceramic that takes on ink.
+ * Colours from none on: bare ceramic that takes on ink.
  *
  * Eleven stops at equal steps of OKLab lightness from 0.955 to 0.335 along a curve from warm white through green-blue to
  * indigo: lightness alone orders them, whatever the eye does with hue.
@@ -38,11 +38,37 @@ export const RAMP_BELOW = [
   '#463400',
 ] as const;
 
-/** Beyond the limit: this, hatched with {@link OVER_DARK}. */
-export const OVER = '#f0592a';
-export const OVER_DARK = '#7d1d08';
+/** Stops of a ramp that lie within a limit; the rest is for fields that have none, and for differences. */
+const WITHIN = 7;
 
-/** From the limit towards the board over none to the limit away from it; so a difference of two heads has the same senses. */
+/** From none to the limit: the light part of {@link RAMP}. */
+export const TO_LIMIT: readonly string[] = RAMP.slice(0, WITHIN);
+
+/** The same towards the board. */
+export const TO_LIMIT_BELOW: readonly string[] = RAMP_BELOW.slice(0, WITHIN);
+
+/**
+ * Beyond the limit, under a hatch of {@link HATCH}: vermilion to black cherry.
+ *
+ * Goes on falling in lightness where {@link TO_LIMIT} ends, from 0.584 to 0.252 by equal steps, so that darker is farther
+ * from flat throughout; hue, opposite on the axis of blue and yellow, says on which side of the limit.
+ */
+export const BEYOND = [
+  '#d34303',
+  '#c23713',
+  '#b02b1a',
+  '#9f201d',
+  '#8e141e',
+  '#7d061d',
+  '#6b001b',
+  '#58001a',
+  '#460016',
+] as const;
+
+/** Strokes of the hatch beyond the limit: light on all of {@link BEYOND}. */
+export const HATCH = '#ffd9c4';
+
+/** A difference of two heads: towards the board over none to away from it, the same senses. */
 export const SIGNED_RAMP: readonly string[] = [...RAMP_BELOW.toReversed(), ...RAMP.slice(1)];
 
 /** `[4 * n]` bytes r, g, b, a of a ramp, for a texture. */

@@ -1,5 +1,6 @@
 import type { NumberRows } from '../format/number-rows.ts';
 import styles from './chart.module.css';
+import { TableBody } from './TableBody.tsx';
 
 interface ChartTableProps extends NumberRows {
   readonly title: string;
@@ -16,26 +17,7 @@ export function ChartTable({ title, columns, rows, testId, open = false }: Chart
       <div className={styles.scroll}>
         <table className={styles.table} data-testid={testId}>
           <caption>{title}</caption>
-          <thead>
-            <tr>
-              {columns.map((column) => (
-                <th key={column} scope="col">
-                  {column}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(([name, ...cells], r) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place
-              <tr key={r}>
-                <th scope="row">{name}</th>
-                {cells.map((cell, i) => (
-                  <td key={columns[i + 1]}>{cell}</td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
+          <TableBody columns={columns} rows={rows} />
         </table>
       </div>
     </details>

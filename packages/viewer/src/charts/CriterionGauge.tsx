@@ -1,7 +1,9 @@
 import type { CriterionVerdict } from '@flathead/solver';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId } from 'react';
-import { OVER, OVER_DARK, RAMP } from '../buffers/ramp.ts';
+import { limitScale } from '../buffers/colour-scale.ts';
+import { BEYOND, TO_LIMIT } from '../buffers/ramp.ts';
+import { HatchPattern, RampGradient } from './ColourDefs.tsx';
 import styles from './gauge.module.css';
 
 const WIDTH = 232;
@@ -23,31 +25,33 @@ export function CriterionGauge({ criterion }: { criterion: CriterionVerdict }) {
   const x = criterion.criterion === 'failureProbability' ? powersOfTen(criterion) : evenly(criterion);
   const [low, high] = [x(Math.max(0, value - (error ?? 0))), x(value + (error ?? 0))];
   const at = x(value);
+  const beyond = { x: Math.min(x(limit), at), y: BAR.y, width: Math.abs(at - x(limit)), height: BAR.height };
+  const dark = bound === 'most' ? x(limitScale(limit, value).top) : 0;
+  const colours = { ...beyond, x: Math.min(x(limit), dark), width: Math.abs(dark - x(limit)) };
   return (
     <svg className={styles.gauge} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
       <defs>
-        <linearGradient id={`${id}ramp`}>
-          {RAMP.map((colour, i) => (
-            <stop key={colour} offset={i / (RAMP.length - 1)} stopColor={colour} />
-          ))}
-        </linearGradient>
-        <pattern id={`${id}over`} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <rect width="5" height="5" fill={OVER} />
-          <rect width="1.6" height="5" fill={OVER_DARK} />
-        </pattern>
+        <RampGradient id={`${id}ramp`} colours={TO_LIMIT} />
+        <RampGradient id={`${id}over`} colours={BEYOND} />
+        <HatchPattern id={`${id}hatch`} />
+        <clipPath id={`${id}broken`}>
+          <rect {...beyond} />
+        </clipPath>
       </defs>
       <rect className={styles.groove} x={0.5} y={BAR.y} width={WIDTH - 1} height={BAR.height} rx={3} />
       {bound === 'most' && (
         <rect x={1} y={BAR.y} width={x(limit) - 1} height={BAR.height} rx={2} fill={`url(#${id}ramp)`} />
       )}
       {broken && (
-        <rect
-          x={Math.min(x(limit), at)}
-          y={BAR.y}
-          width={Math.abs(at - x(limit))}
-          height={BAR.height}
-          fill={`url(#${id}over)`}
-        />
+        <g clipPath={`url(#${id}broken)`}>
+          {/* As far as the colours of the stage go; a minimum has them from itself down to none. */}
+          <rect
+            {...colours}
+            transform={bound === 'most' ? undefined : `rotate(180 ${x(limit) / 2} ${BAR.y + BAR.height / 2})`}
+            fill={`url(#${id}over)`}
+          />
+          <rect {...beyond} fill={`url(#${id}hatch)`} />
+        </g>
       )}
       <line className={styles.limit} x1={x(limit)} x2={x(limit)} y1={BAR.y - 5} y2={BAR.y + BAR.height + 5} />
       {bracket !== null && (

@@ -1,152 +1,119 @@
 import { useId } from 'react';
-import { isoLevels } from '../buffers/iso-levels.ts';
-import { OVER, OVER_DARK, RAMP, SIGNED_RAMP } from '../buffers/ramp.ts';
+import type { ColourScale } from '../buffers/colour-scale.ts';
+import { isoStep } from '../buffers/iso-levels.ts';
+import { BEYOND, RAMP, TO_LIMIT, TO_LIMIT_BELOW } from '../buffers/ramp.ts';
 import { fieldText } from '../format/number.ts';
+import { HatchPattern, RampGradient } from './ColourDefs.tsx';
 import styles from './legend.module.css';
+import { axisOf, labelled, levelsWithin } from './legend-axis.ts';
 
 const WIDTH = 236;
-const BAR = { y: 18, height: 10 };
-/** Share of the width up to the limit; the rest is hatched. */
-const LIMIT_AT = 196;
-/** Ticks nearer to the limit than this are left to its own label, px. */
-const CLEAR = 17;
+const BAR = { y: 20, height: 11 };
+/** Under the bar, px. */
+const TEXT_AT = BAR.y + BAR.height + 12;
 
 interface LegendProps {
-  /** Where the colours end, in units of the model. */
-  readonly top: number;
-  /** Whether that is a limit, beyond which is hatched. */
-  readonly limited: boolean;
+  readonly scale: ColourScale;
   readonly caption: string;
   readonly unit: string;
-  /** Shown value over that of the model. */
-  readonly scale: number;
-  /** From the limit towards the board to the limit away from it, each with its own colours. */
+  /** Shown value over that of the scale. */
+  readonly factor: number;
+  /** Towards the board and away from it, each with its own colours; for a scale with a limit. */
   readonly signed?: boolean;
 }
 
-/** Where the limits of a signed scale are, px. */
-const ENDS = { low: 34, high: WIDTH - 34 };
-
-function SignedLegend({
-  limit,
-  caption,
-  unit,
-  scale,
-}: Omit<LegendProps, 'top' | 'limited' | 'signed'> & { readonly limit: number }) {
+/** What the colours mean: from zero to the limit with the iso-lines drawn, and hatched from there to the largest shown. */
+export function Legend({ scale, caption, unit, factor, signed = false }: LegendProps) {
   const id = useId();
-  const most = fieldText(Number((limit * scale).toPrecision(3)));
-  const middle = (ENDS.low + ENDS.high) / 2;
-
+  const { limit, top, largest } = scale;
+  const text = (value: number): string => fieldText(Number((value * factor).toPrecision(3)));
+  const both = signed && limit !== null;
+  const axis = axisOf(scale, WIDTH, both);
+  const senses = both ? [-1, 1] : [1];
+  const [zero, end] = [axis(0), axis(limit ?? top)];
+  const levels = levelsWithin(limit ?? top, isoStep(limit ?? top));
+  const ticks = labelled(scale, axis, text, both);
+  const name = limit === null ? `zero to ${text(top)} ${unit}` : `zero to the limit of ${text(limit)} ${unit}`;
   return (
     <figure
       className={styles.legend}
-      aria-label={`Colours from ${most} ${unit} towards the board to ${most} ${unit} away`}
+      aria-label={
+        both
+          ? `Colours to ${text(limit)} ${unit} towards the board and away from it, hatched beyond to ${text(top)}`
+          : `Colours from ${name}${limit === null ? '' : `, hatched beyond to ${text(top)} ${unit}`}`
+      }
     >
       <figcaption className={styles.caption}>{caption}</figcaption>
-      <svg viewBox={`0 0 ${WIDTH} 42`} className={styles.scale} aria-hidden="true">
+      <svg viewBox={`0 0 ${WIDTH} 46`} className={styles.scale} aria-hidden="true">
         <defs>
-          <linearGradient id={`${id}ramp`}>
-            {SIGNED_RAMP.map((colour, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a stop is its place
-              <stop key={i} offset={i / (SIGNED_RAMP.length - 1)} stopColor={colour} />
-            ))}
-          </linearGradient>
-          <pattern id={`${id}over`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <rect width="6" height="6" fill={OVER} />
-            <rect width="2" height="6" fill={OVER_DARK} />
-          </pattern>
+          <RampGradient id={`${id}1`} colours={limit === null ? RAMP : TO_LIMIT} />
+          <RampGradient id={`${id}-1`} colours={TO_LIMIT_BELOW.toReversed()} />
+          <RampGradient id={`${id}over1`} colours={BEYOND} />
+          <RampGradient id={`${id}over-1`} colours={BEYOND.toReversed()} />
+          <HatchPattern id={`${id}hatch1`} />
+          <HatchPattern id={`${id}hatch-1`} back />
         </defs>
-        <rect x={1} y={BAR.y} width={WIDTH - 2} height={BAR.height} fill={`url(#${id}over)`} />
-        <rect x={ENDS.low} y={BAR.y} width={ENDS.high - ENDS.low} height={BAR.height} fill={`url(#${id}ramp)`} />
+        {senses.map((sense) => {
+          const within = span(zero, axis(sense * (limit ?? top)));
+          const beyond = span(axis(sense * (limit ?? top)), axis(sense * top));
+          return (
+            <g key={sense}>
+              <rect {...within} y={BAR.y} height={BAR.height} fill={`url(#${id}${sense})`} />
+              {limit !== null && (
+                <>
+                  <rect {...beyond} y={BAR.y} height={BAR.height} fill={`url(#${id}over${sense})`} />
+                  <rect {...beyond} y={BAR.y} height={BAR.height} fill={`url(#${id}hatch${sense})`} />
+                </>
+              )}
+            </g>
+          );
+        })}
         <rect className={styles.frame} x={0.5} y={BAR.y - 0.5} width={WIDTH - 1} height={BAR.height + 1} rx={2} />
-        {[ENDS.low, ENDS.high].map((x) => (
-          <path key={x} className={styles.limit} d={`M${x} ${BAR.y - 3}V${BAR.y + BAR.height + 3}`} />
+        {!both &&
+          levels.map((level) => (
+            <line
+              key={level}
+              className={limit === null && level > 0.55 * top ? styles.isoLight : styles.isoDark}
+              x1={axis(level)}
+              x2={axis(level)}
+              y1={BAR.y}
+              y2={BAR.y + BAR.height}
+            />
+          ))}
+        {ticks.map(({ value, anchor }) => (
+          <text key={value} className={styles.tick} x={axis(value)} y={TEXT_AT} textAnchor={anchor}>
+            {both && value > 0 ? '+' : ''}
+            {text(value).replace('-', '\u2212')}
+          </text>
         ))}
-        <text className={styles.tick} x={ENDS.low} y={BAR.y + BAR.height + 12} textAnchor="middle">
-          {'\u2212'}
-          {most}
-        </text>
-        <text className={styles.tick} x={middle} y={BAR.y + BAR.height + 12} textAnchor="middle">
-          0
-        </text>
-        <text className={styles.tick} x={ENDS.high} y={BAR.y + BAR.height + 12} textAnchor="middle">
-          +{most}
-        </text>
+        {limit !== null && (
+          <>
+            {senses.map((sense) => (
+              <path
+                key={sense}
+                className={styles.limit}
+                d={`M${axis(sense * limit)} ${BAR.y - 4}V${BAR.y + BAR.height + 3}`}
+              />
+            ))}
+            <text
+              className={styles.limitText}
+              x={both ? WIDTH - 1 : end}
+              y={BAR.y - 7}
+              textAnchor={both ? 'end' : 'middle'}
+            >
+              limit {both ? '\u00b1' : ''}
+              {text(limit)}
+            </text>
+          </>
+        )}
+        {!both && limit !== null && largest > limit && (
+          <path className={styles.worst} d={`M${axis(largest)} ${BAR.y - 1}l-3.5 -5.5h7z`} />
+        )}
       </svg>
     </figure>
   );
 }
 
-/** Colours of the stage: from zero to the limit with the iso-lines drawn, hatched beyond. */
-export function Legend({ top: limit, limited, caption, unit, scale, signed = false }: LegendProps) {
-  const id = useId();
-  if (signed) return <SignedLegend limit={limit} caption={caption} unit={unit} scale={scale} />;
-  const end = limited ? LIMIT_AT : WIDTH - 1;
-  const most = fieldText(Number((limit * scale).toPrecision(3)));
-  const at = (level: number): number => 1 + (level / limit) * (end - 1);
-  const levels = isoLevels(limit, limit).filter((level) => level < limit * 0.999);
-  return (
-    <figure
-      className={styles.legend}
-      aria-label={`Colours from zero to ${limited ? 'the limit of ' : ''}${most} ${unit}`}
-    >
-      <figcaption className={styles.caption}>{caption}</figcaption>
-      <svg viewBox={`0 0 ${WIDTH} 42`} className={styles.scale} aria-hidden="true">
-        <defs>
-          <linearGradient id={`${id}ramp`}>
-            {RAMP.map((colour, i) => (
-              <stop key={colour} offset={i / (RAMP.length - 1)} stopColor={colour} />
-            ))}
-          </linearGradient>
-          <pattern id={`${id}over`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <rect width="6" height="6" fill={OVER} />
-            <rect width="2" height="6" fill={OVER_DARK} />
-          </pattern>
-        </defs>
-        <rect x={1} y={BAR.y} width={end - 1} height={BAR.height} fill={`url(#${id}ramp)`} />
-        {limited && (
-          <rect x={LIMIT_AT} y={BAR.y} width={WIDTH - LIMIT_AT - 1} height={BAR.height} fill={`url(#${id}over)`} />
-        )}
-        <rect className={styles.frame} x={0.5} y={BAR.y - 0.5} width={WIDTH - 1} height={BAR.height + 1} rx={2} />
-        {levels.slice(1).map((level, i) => (
-          <line
-            key={level}
-            className={i < levels.length * 0.5 ? styles.isoDark : styles.isoLight}
-            x1={at(level)}
-            x2={at(level)}
-            y1={BAR.y}
-            y2={BAR.y + BAR.height}
-          />
-        ))}
-        {levels.map((level) =>
-          end - at(level) < CLEAR + (limited ? 0 : CLEAR) && level > 0 ? null : (
-            <text
-              key={level}
-              className={styles.tick}
-              x={at(level)}
-              y={BAR.y + BAR.height + 12}
-              textAnchor={level === 0 ? 'start' : 'middle'}
-            >
-              {fieldText(level * scale)}
-            </text>
-          ),
-        )}
-        {limited ? (
-          <>
-            <path className={styles.limit} d={`M${LIMIT_AT} ${BAR.y - 5}V${BAR.y + BAR.height + 3}`} />
-            <text className={styles.limitText} x={LIMIT_AT} y={BAR.y - 8} textAnchor="middle">
-              limit {most}
-            </text>
-            <text className={styles.tick} x={WIDTH} y={BAR.y + BAR.height + 12} textAnchor="end">
-              over
-            </text>
-          </>
-        ) : (
-          <text className={styles.tick} x={WIDTH} y={BAR.y + BAR.height + 12} textAnchor="end">
-            {most}
-          </text>
-        )}
-      </svg>
-    </figure>
-  );
+function span(a: number, b: number): { readonly x: number; readonly width: number } {
+  return { x: Math.min(a, b), width: Math.abs(b - a) };
 }

@@ -2,8 +2,10 @@ import { headParts } from '@flathead/solver';
 import { useComputedColorScheme } from '@mantine/core';
 import { useId, useMemo } from 'react';
 import { siteRings } from '../buffers/plan-lines.ts';
+import type { PlanWindow } from '../buffers/plan-raster.ts';
 import { planWindow, ringPath } from '../buffers/plan-window.ts';
 import { PALETTES } from '../scene/palette.ts';
+import { sameOutlines } from '../state/same-outlines.ts';
 import { PlanMarks } from './PlanMarks.tsx';
 import { differenceScale, type HeadInCase, type PlanQuantity, planPixels, planScale } from './plan-field.ts';
 import styles from './plan-map.module.css';
@@ -22,6 +24,10 @@ interface PlanMapProps {
   /** Another head whose field is taken off, for a map of the difference; `top` is where the ramp ends, mm. */
   readonly less?: { readonly head: HeadInCase; readonly top: number };
   readonly quantity?: PlanQuantity;
+  /** Largest bow that the colours are to hold, mm; that of this head if left out. */
+  readonly largest?: number;
+  /** The piece of the plan shown, for maps that are to be of one scale; all of the head if left out. */
+  readonly window?: PlanWindow;
   /** Of the picture on the page, px; it shrinks with the room it is given. */
   readonly width: number;
   /** What is drawn over the field: outlines alone, or everything with its name. */
@@ -38,7 +44,8 @@ interface PlanMapProps {
 
 /** A solved head straight from above, drawn without WebGL at any size: its field in the colours of the stage, and lines. */
 export function PlanMap(props: PlanMapProps) {
-  const { head, less, quantity = 'deviation', width, detail = 'names', pixelRatio = 2, paper = false, label } = props;
+  const { head, less, quantity = 'deviation', largest, width, detail = 'names' } = props;
+  const { pixelRatio = 2, paper = false, label, window: asked } = props;
   const scheme = useComputedColorScheme('light');
   const palette = PALETTES[paper ? 'light' : scheme];
   const { model, result, caseName } = head;
@@ -46,25 +53,30 @@ export function PlanMap(props: PlanMapProps) {
   const enlarged = props.view === 'sites';
   const clip = useId();
   // biome-ignore lint/correctness/useExhaustiveDependencies: of the model, only body, frame and sites make the parts
-  const { window, bodyPath, framePath, partPaths } = useMemo(() => {
+  const { own, bodyPath, framePath, partPaths } = useMemo(() => {
     const parts = headParts(model, result.sites, CHORD);
     return {
-      window: enlarged ? planWindow(siteRings(result.sites), 2 * MARGIN) : planWindow(parts.plate, MARGIN),
+      own: enlarged ? planWindow(siteRings(result.sites), 2 * MARGIN) : planWindow(parts.plate, MARGIN),
       bodyPath: ringPath(parts.body),
       framePath: ringPath(parts.frame),
       partPaths: parts.frameParts.map(({ region }) => ringPath(region)),
     };
   }, [body, frame, sites, result, enlarged]);
+  const window = asked ?? own;
   const top = less?.top;
   const other = less?.head;
   const picture = useMemo(() => {
     const columns = Math.round(Math.min(MOST_PIXELS, width * pixelRatio));
     const size = { columns, rows: Math.max(1, Math.round((columns * window.height) / window.width)) };
-    const scale = top === undefined ? planScale({ model, result, caseName }, quantity) : differenceScale(top);
+    const scale = top === undefined ? planScale({ model, result, caseName }, quantity, largest) : differenceScale(top);
     const paint = { ...scale, base: palette.ceramic, pixelRatio: columns / width };
     const pixels = planPixels({ model, result, caseName }, other ?? null, quantity, window, size, paint);
     return pictureUrl(pixels, size.columns, size.rows);
-  }, [model, result, caseName, other, top, quantity, window, width, pixelRatio, palette]);
+  }, [model, result, caseName, other, top, quantity, largest, window, width, pixelRatio, palette]);
+  const otherPath = useMemo(() => {
+    if (other === undefined || sameOutlines(other.model, model)) return null;
+    return ringPath(headParts(other.model, other.result.sites, CHORD).plate);
+  }, [other, model]);
   const box = { x: window.left, y: -window.top, width: window.width, height: window.height };
   return (
     <svg
@@ -86,6 +98,7 @@ export function PlanMap(props: PlanMapProps) {
         ))}
         <path d={framePath} opacity={0.5} />
         <path d={bodyPath} opacity={0.9} />
+        {otherPath && <path d={otherPath} strokeDasharray="5 3" opacity={0.8} />}
       </g>
       <PlanMarks
         head={head}

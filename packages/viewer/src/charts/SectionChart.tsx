@@ -25,7 +25,10 @@ interface SectionChartProps {
   readonly onRead?: (s: number | null) => void;
 }
 
-const MARGIN = { left: 46, right: 14, top: 20, bottom: 30 };
+const MARGIN = { left: 46, right: 14, top: 20, bottom: 21 };
+/** Room of the words at the end of the axis, and height from line to line of the grid at least, px. */
+const AXIS = 104;
+const LINE = 15;
 /** Before the place is measured, and in print, px. */
 const USUAL_WIDTH = 720;
 /** Names of sites narrower than this are left out, px. */
@@ -50,6 +53,8 @@ export function SectionChart(props: SectionChartProps) {
     .nice(5)
     .range([height - MARGIN.bottom, MARGIN.top]);
   const [floor, ceiling] = y.domain();
+
+  const along = x.ticks(Math.max(2, width / 90)).filter((tick) => x(tick) < width - MARGIN.right - AXIS);
 
   const show = (s: number | null): void => {
     setRead(s);
@@ -113,7 +118,7 @@ export function SectionChart(props: SectionChartProps) {
                 )}
               </g>
             ))}
-            {y.ticks(5).map((tick) => (
+            {y.ticks(Math.min(5, (height - MARGIN.top - MARGIN.bottom) / LINE)).map((tick) => (
               <g key={tick}>
                 <line
                   className={tick === 0 ? styles.zero : styles.grid}
@@ -127,12 +132,12 @@ export function SectionChart(props: SectionChartProps) {
                 </text>
               </g>
             ))}
-            {x.ticks(Math.max(2, width / 90)).map((tick) => (
+            {along.map((tick) => (
               <text key={tick} className={styles.tick} x={x(tick)} y={height - MARGIN.bottom + 14} textAnchor="middle">
                 {tick}
               </text>
             ))}
-            <text className={styles.axis} x={width - MARGIN.right} y={height - 4} textAnchor="end">
+            <text className={styles.axis} x={width - MARGIN.right} y={height - MARGIN.bottom + 14} textAnchor="end">
               mm along the line
             </text>
             <text className={styles.axis} x={4} y={MARGIN.top - 6}>

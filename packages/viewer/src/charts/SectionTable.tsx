@@ -2,6 +2,7 @@ import type { SectionProfile, SiteExtent } from '../buffers/section-profile.ts';
 import { fieldText } from '../format/number.ts';
 import { sectionRows } from '../format/section-rows.ts';
 import styles from './section-chart.module.css';
+import { TableBody } from './TableBody.tsx';
 
 interface SectionTableProps {
   readonly profiles: readonly (SectionProfile & { readonly label: string })[];
@@ -21,25 +22,7 @@ export function SectionTable({ profiles, limit, sites, title }: SectionTableProp
         <caption>
           {title}, limit {fieldText(limit)} µm
         </caption>
-        <thead>
-          <tr>
-            {columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(([where, ...cells]) => (
-            <tr key={where}>
-              <th scope="row">{where}</th>
-              {cells.map((cell, i) => (
-                <td key={columns[i + 1]}>{cell}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
+        <TableBody columns={columns} rows={rows} />
       </table>
     </details>
   );

@@ -1,7 +1,9 @@
 import type { CaseResult, HeadModel, HeadResult } from '@flathead/solver';
+import { type ColourScale, limitScale, plainScale } from '../buffers/colour-scale.ts';
 import { isoStep } from '../buffers/iso-levels.ts';
 import { type PlanColours, planImage } from '../buffers/plan-image.ts';
 import { type PlanWindow, planRaster, rasterDifference, withRim } from '../buffers/plan-raster.ts';
+import { largestBow } from '../state/largest-bow.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { tensionScale } from '../state/shown-tension.ts';
 
@@ -14,27 +16,28 @@ export interface HeadInCase {
 }
 
 /** What a map shows and how it is coloured. */
-export interface PlanScale extends Pick<PlanColours, 'kind' | 'top' | 'isoStep' | 'everywhere'> {
-  /** Whether the top of the ramp is a limit. */
-  readonly limited: boolean;
-}
+export interface PlanScale extends Pick<PlanColours, 'kind' | 'isoStep' | 'everywhere'>, ColourScale {}
 
 export type PlanQuantity = 'deviation' | 'tension';
 
-/** Colours of one head: deviation against its limit, or tension against what is allowed of the body. */
-export function planScale({ model, result, caseName }: HeadInCase, quantity: PlanQuantity): PlanScale {
+/**
+ * Colours of one head: deviation against its limit, or tension against what is allowed of the body.
+ *
+ * @param atLeast largest bow that the colours are to hold, mm: of all heads that are to be compared by them
+ */
+export function planScale({ model, result, caseName }: HeadInCase, quantity: PlanQuantity, atLeast = 0): PlanScale {
   if (quantity === 'deviation') {
-    const top = model.limits.bow;
-    return { kind: 'limit', top, isoStep: isoStep(top), everywhere: false, limited: true };
+    const { bow } = model.limits;
+    const scale = limitScale(bow, Math.max(atLeast, largestBow(result)));
+    return { kind: 'magnitude', ...scale, isoStep: isoStep(bow), everywhere: false };
   }
-  const { strength } = shownCase(result, caseName);
-  const { top, limited } = tensionScale(model, strength === null ? null : { ...strength, stale: false });
-  return { kind: 'limit', top: limited ? top : top * (1 + 1e-6), isoStep: isoStep(top), everywhere: true, limited };
+  const scale = tensionScale(model, { bodyTension: nodal(shownCase(result, caseName), 'tension') });
+  return { kind: 'magnitude', ...scale, isoStep: isoStep(scale.limit ?? scale.top), everywhere: true };
 }
 
 /** Colours of a difference: both ends at its largest magnitude over the nodes of the first head, or where asked. */
 export function differenceScale(top: number): PlanScale {
-  return { kind: 'signed', top, isoStep: isoStep(top), everywhere: true, limited: false };
+  return { kind: 'signed', ...plainScale(top), isoStep: isoStep(top), everywhere: true };
 }
 
 /**

@@ -54,6 +54,12 @@ export function signedMicrometres(millimetres: number): string {
   return Number(digits) === 0 ? digits : `${millimetres < 0 ? MINUS : '+'}${digits}`;
 }
 
+/** Whole um for where there is little room, the sign only towards the board: `47`, `\u221212`. */
+export function wholeMicrometres(millimetres: number): string {
+  const um = Math.round(millimetres * 1000);
+  return um < 0 ? `${MINUS}${-um}` : String(Math.abs(um));
+}
+
 /** Puts the Greek letter into the solver's plain `um`, and a no-break space between a number and its unit. */
 export function typeset(sentence: string): string {
   return sentence.replace(/\bum\b/g, '\u00b5m').replace(BEFORE_UNIT, '\u00a0');

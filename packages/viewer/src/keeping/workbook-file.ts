@@ -10,15 +10,20 @@ export type FileContent =
   | { readonly kind: 'workbook'; readonly book: Workbook };
 
 /**
- * A workbook as JSON: `{ "workbook": 1, "bench": 0, "variants": [head model, ...] }`; `bench` counts from 0.
+ * A workbook as JSON: `{ "workbook": 1, "bench": 0, "variants": [head model, ...], "lines": [0, ...] }`.
+ *
+ * `bench` counts from 0. `lines` gives for each variant the place of the first of its line, which it is compared with; it is
+ * left out where that is the first variant for all.
  *
  * @param indent spaces that each level is set in by; 0 = all in one line
  */
 export function workbookText({ variants, bench }: Workbook, indent = 0): string {
+  const lines = variants.map(({ line }) => variants.findIndex((other) => other.line === line));
   const content = {
     workbook: WORKBOOK_VERSION,
     bench: variants.findIndex(({ id }) => id === bench),
     variants: variants.map(({ model }) => model),
+    ...(lines.some((first) => first !== 0) && { lines }),
   };
   return JSON.stringify(content, null, indent);
 }
@@ -35,7 +40,7 @@ export function readContent(text: string): FileContent {
     : { kind: 'head', model: checkHeadModel(value) };
 }
 
-function workbookIn({ workbook, bench = 0, variants, ...unknown }: Record<string, unknown>): Workbook {
+function workbookIn({ workbook, bench = 0, variants, lines, ...unknown }: Record<string, unknown>): Workbook {
   if (typeof workbook === 'number' && Number.isInteger(workbook) && workbook > WORKBOOK_VERSION)
     throw new Fault(
       'NOT_YET',
@@ -45,7 +50,8 @@ function workbookIn({ workbook, bench = 0, variants, ...unknown }: Record<string
     );
   if (workbook !== WORKBOOK_VERSION) throw wrong('workbook', workbook, `${WORKBOOK_VERSION}, the format version`);
   const [key] = Object.keys(unknown);
-  if (key !== undefined) throw wrong(key, unknown[key], 'no such key; a workbook has workbook, bench and variants');
+  if (key !== undefined)
+    throw wrong(key, unknown[key], 'no such key; a workbook has workbook, bench, variants and lines');
   if (!Array.isArray(variants) || variants.length === 0)
     throw wrong('variants', variants, 'a list of one head model or more');
   if (variants.length > MOST_VARIANTS)
@@ -57,7 +63,16 @@ function workbookIn({ workbook, bench = 0, variants, ...unknown }: Record<string
     );
   if (typeof bench !== 'number' || !Number.isInteger(bench) || bench < 0 || bench >= variants.length)
     throw wrong('bench', bench, `the place of a variant, 0 to ${variants.length - 1}`);
-  return workbookOf(variants.map(variantAt), bench);
+  return workbookOf(variants.map(variantAt), bench, linesIn(lines, variants.length));
+}
+
+function linesIn(lines: unknown, count: number): number[] | undefined {
+  if (lines === undefined) return undefined;
+  const places = Array.isArray(lines) ? lines.filter((place) => Number.isInteger(place) && place >= 0) : [];
+  // Each line is named by its first variant.
+  const right = places.length === count && places.every((place, i) => place <= i && places[place] === place);
+  if (!right) throw wrong('lines', lines, `for each of the ${count} variants the place of the first of its line`);
+  return places;
 }
 
 function variantAt(value: unknown, index: number): HeadModel {

@@ -1,3 +1,4 @@
+import { TableBody } from '../charts/TableBody.tsx';
 import styles from './numbers.module.css';
 
 interface NumberTableProps {
@@ -21,25 +22,7 @@ export function NumberTable({ title, testId, columns, rows, note, stale = false 
         {title}
         {note !== undefined && <span className={styles.note}> {note}</span>}
       </caption>
-      <thead>
-        <tr>
-          {columns.map((column) => (
-            <th key={column} scope="col">
-              {column}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(([name, ...cells]) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            {cells.map((cell, i) => (
-              <td key={columns[i + 1]}>{cell}</td>
-            ))}
-          </tr>
-        ))}
-      </tbody>
+      <TableBody columns={columns} rows={rows} />
     </table>
   );
 }

@@ -30,6 +30,7 @@ function fitted({ x, y }: HeadResult['mesh']): number {
 /** The head in its worst case at full width, its sites enlarged, its tension where that is judged, and the other cases small. */
 export function ReportMaps({ model, result }: { model: HeadModel; result: HeadResult }) {
   const worst = shownCase(result, null);
+  const head = { model, result, caseName: worst.name };
   const stressed = result.verdict.criteria.find(({ criterion }) => criterion === 'strength');
   const tension = stressed && { model, result, caseName: stressed.case };
   const others = worstOfEach(result.cases).filter(({ name }) => name !== worst.name);
@@ -42,11 +43,11 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
             <strong>Bow in the worst case, {worst.name}</strong>: seen from the device side, board behind; hatched
             beyond the limit, cross at the largest
           </span>
-          <Legend top={model.limits.bow} limited caption="Bow against the limit, µm" unit="µm" scale={1000} />
+          <Legend scale={planScale(head, 'deviation')} caption="Bow, µm" unit="µm" factor={1000} />
         </figcaption>
         <PlanMap
           paper
-          head={{ model, result, caseName: worst.name }}
+          head={head}
           width={fitted(result.mesh)}
           pixelRatio={ON_PAPER}
           label={`Map of the bow in case ${worst.name}: ${signedMicrometres(worst.bow.value)} micrometres at site ${worst.bow.site}`}
@@ -61,7 +62,7 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
         <PlanMap
           paper
           view="sites"
-          head={{ model, result, caseName: worst.name }}
+          head={head}
           width={WIDE}
           pixelRatio={ON_PAPER}
           label={`Map of the bow over the site area in case ${worst.name}`}
@@ -73,7 +74,7 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
             <span>
               <strong>Tension on the body in its worst case, {tension.caseName}</strong>: the larger of either face
             </span>
-            <Legend top={scale.top} limited={scale.limited} caption="Tension, MPa" unit="MPa" scale={1} />
+            <Legend scale={scale} caption="Tension, MPa" unit="MPa" factor={1} />
           </figcaption>
           <PlanMap
             paper
@@ -81,7 +82,7 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
             head={tension}
             width={WIDE}
             pixelRatio={ON_PAPER}
-            label={`Map of the tension on the body, allowed up to ${stressDigits(scale.top)} MPa`}
+            label={`Map of the tension on the body, allowed up to ${stressDigits(scale.limit ?? scale.top)} MPa`}
           />
         </figure>
       )}

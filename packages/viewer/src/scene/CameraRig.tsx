@@ -2,17 +2,27 @@ import { OrbitControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
 import { type ComponentRef, useEffect, useLayoutEffect, useRef } from 'react';
 import { PerspectiveCamera, Spherical, Vector3 } from 'three';
-import { fitCamera } from '../buffers/fit-camera.ts';
+import { fitCamera, type Insets } from '../buffers/fit-camera.ts';
 import { useView } from '../state/use-workbench.ts';
 import { useStageFrame } from './stage-frame.ts';
 
 /** From the head to the eye. Straight from above leans by a hair, so that +y is up on the screen. */
 const DIRECTIONS = { perspective: [-0.2, -0.86, 1.02], above: [0, -1e-4, 1] } as const;
-/** Room for the overlays. */
-const INSETS = {
-  perspective: { left: 0.035, right: 0.035, top: 0.1, bottom: 0.14 },
-  above: { left: 0.04, right: 0.04, top: 0.11, bottom: 0.15 },
-};
+/** Room for the tools above and below, px; where the stage is narrow they stand in rows, and the legend under the head. */
+const TOOLS = { above: 58, below: 46, narrow: 710, more: { above: 34, below: 54 } };
+/** Room beside the head, as a share. */
+const BESIDE = 0.04;
+
+function insetsOf({ width, height }: { readonly width: number; readonly height: number }): Insets {
+  const more = width < TOOLS.narrow ? TOOLS.more : { above: 0, below: 0 };
+  const share = (px: number): number => Math.min(0.22, px / height);
+  return {
+    left: BESIDE,
+    right: BESIDE,
+    top: share(TOOLS.above + more.above),
+    bottom: Math.max(0.1, share(TOOLS.below + more.below)),
+  };
+}
 
 /** Orbit, pan and zoom; goes home when asked, and with the size of stage and head until the user has moved it. */
 export function CameraRig({ half }: { half: readonly [number, number, number] }) {
@@ -67,7 +77,13 @@ export function CameraRig({ half }: { half: readonly [number, number, number] })
     if (asked.current !== wish) moved.current = false;
     asked.current = wish;
     if (moved.current || !(camera instanceof PerspectiveCamera) || controls.current === null) return;
-    const { position, target } = fitCamera(half, DIRECTIONS[view], camera.fov, size.width / size.height, INSETS[view]);
+    const { position, target } = fitCamera(
+      half,
+      DIRECTIONS[view],
+      camera.fov,
+      size.width / size.height,
+      insetsOf(size),
+    );
     const distance = Math.hypot(...position.map((p, axis) => p - target[axis]));
     camera.near = distance / 50;
     camera.far = distance * 20;

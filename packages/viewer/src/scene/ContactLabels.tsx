@@ -49,6 +49,9 @@ export function ContactLabels({ solved, contact, z }: ContactLabelsProps) {
           >
             <span className={styles.name}>{name}</span>
             <span className={styles.bow}>{left === null ? 'not known' : forceDigits(left)}</span>
+            <span className={styles.least} aria-hidden="true">
+              {left === null ? '?' : left.toFixed(left < 1 ? 2 : 0).replace(/^0/, '')}
+            </span>
             {left !== null && <span className={styles.spoken}> newtons{over ? ', too little' : ''}</span>}
           </li>
         );

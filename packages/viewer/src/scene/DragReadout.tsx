@@ -1,7 +1,7 @@
 import type { Point } from '@flathead/solver';
 import { coordinateText, fieldText } from '../format/number.ts';
 import { distancesOf } from '../state/distances.ts';
-import { mirrorAxesOf } from '../state/grips.ts';
+import { mirrorAxesOf } from '../state/mirror.ts';
 import { pitchOf } from '../state/pitch-edit.ts';
 import { useModel, useRefusal, useView } from '../state/use-workbench.ts';
 import styles from './labels.module.css';
@@ -10,7 +10,6 @@ import styles from './labels.module.css';
 export function DragReadout({ grip, at }: { grip: string; at: Point }) {
   const model = useModel((model) => model);
   const mirror = useView((view) => view.mirror);
-  const mirrorAxes = useView((view) => view.mirrorAxes);
   const refusal = useRefusal();
   const pitch = grip === 'pitch' ? pitchOf(model) : null;
   return (
@@ -20,7 +19,7 @@ export function DragReadout({ grip, at }: { grip: string; at: Point }) {
           ? `${fieldText(pitch[0])} × ${fieldText(pitch[1])} mm`
           : `x ${coordinateText(rounded(at[0]))} y ${coordinateText(rounded(at[1]))}`}
       </span>
-      {distancesOf(model, grip, mirrorAxesOf({ mirror, mirrorAxes })).map(({ text, short }) => (
+      {distancesOf(model, grip, mirrorAxesOf(mirror, model)).map(({ text, short }) => (
         <span key={text} className={styles.near} data-short={short || undefined}>
           {text}
         </span>

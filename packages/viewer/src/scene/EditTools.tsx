@@ -1,16 +1,16 @@
-import { Button, Menu, SegmentedControl, Tooltip } from '@mantine/core';
+import { Button, Menu } from '@mantine/core';
 import { Icon } from '../app/icons.tsx';
-import { Toggle } from '../panels/Toggle.tsx';
 import { GRIDS } from '../state/grid.ts';
-import type { MirrorAxes } from '../state/mirror.ts';
+import { type MirrorChoice, mirrorAxesOf } from '../state/mirror.ts';
 import { addThing } from '../state/things.ts';
 import { useModel, useView, useWorkbench } from '../state/use-workbench.ts';
 import styles from './stage.module.css';
 
-const AXES: readonly { value: MirrorAxes; label: string }[] = [
+const MIRRORS: readonly { value: MirrorChoice; label: string }[] = [
+  { value: 'off', label: 'off' },
+  { value: 'x', label: 'along x' },
+  { value: 'y', label: 'along y' },
   { value: 'both', label: 'x and y' },
-  { value: 'x', label: 'x' },
-  { value: 'y', label: 'y' },
 ];
 
 /** What can be put on the head, and how a drag works. */
@@ -18,8 +18,8 @@ export function EditTools() {
   const workbench = useWorkbench();
   const { view } = workbench;
   const grid = useView((state) => state.grid);
-  const mirror = useView((state) => state.mirror);
-  const axes = useView((state) => state.mirrorAxes);
+  const chosen = useView((state) => state.mirror);
+  const axes = useModel((model) => mirrorAxesOf(chosen, model));
   const framed = useModel(({ frame }) => frame !== undefined);
   return (
     <fieldset className={styles.edit} aria-label="Editing on the stage">
@@ -56,26 +56,29 @@ export function EditTools() {
           ))}
         </select>
       </label>
-      <Tooltip label="What lies opposite moves along" openDelay={400}>
-        <div>
-          <Toggle
-            label="Mirror drag"
-            testId="mirror-drag"
-            on={mirror}
-            onChange={(on) => view.setState({ mirror: on })}
-          />
-        </div>
-      </Tooltip>
-      {mirror && (
-        <SegmentedControl
-          size="xs"
-          aria-label="Mirror along"
-          data-testid="mirror-axes"
-          data={[...AXES]}
-          value={axes}
-          onChange={(value) => view.setState({ mirrorAxes: value === 'x' || value === 'y' ? value : 'both' })}
-        />
-      )}
+      <label
+        className={styles.choice}
+        title="What lies opposite moves along (M). Without a choice, as the fasteners lie."
+      >
+        Mirror
+        <select
+          className={styles.select}
+          data-testid="mirror"
+          data-on={axes !== null || undefined}
+          value={axes ?? 'off'}
+          onChange={(event) => view.setState({ mirror: choiceOf(event.currentTarget.value) })}
+        >
+          {MIRRORS.map(({ value, label }) => (
+            <option key={value} value={value}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </label>
     </fieldset>
   );
+}
+
+function choiceOf(value: string): MirrorChoice {
+  return MIRRORS.find((choice) => choice.value === value)?.value ?? 'off';
 }

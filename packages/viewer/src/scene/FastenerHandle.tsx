@@ -7,8 +7,8 @@ import { DragReadout } from './DragReadout.tsx';
 import styles from './labels.module.css';
 import { StageHandle } from './StageHandle.tsx';
 
-/** Handle of one fastener, with what it holds the head back with. */
-export function FastenerHandle({ index }: { index: number }) {
+/** Handle of one fastener, with what it holds the head back with. @param linked it moves along with the chosen one */
+export function FastenerHandle({ index, linked }: { index: number; linked: boolean }) {
   const grip = `fastener ${index}`;
   const fastener = useModel((model) => model.fasteners[index]);
   const z = useModel((model) => {
@@ -34,6 +34,7 @@ export function FastenerHandle({ index }: { index: number }) {
       at={at}
       z={z}
       form="fastener"
+      linked={linked}
       testId={`fastener-${name}`}
       label={`Fastener ${name}${held}${held && sense}${stale ? ' in the last good answer,' : ''} at x ${at[0]}, y ${at[1]} mm. Drag it, move it with the arrow keys, or type x and y.`}
     >

@@ -10,7 +10,7 @@ import { useView } from '../state/use-workbench.ts';
 import { PlateLayer } from './PlateLayer.tsx';
 import { PlateLines } from './PlateLines.tsx';
 import type { Palette } from './palette.ts';
-import { lineMaterial, type PlateUniforms, plateMaterial, setSites } from './plate-material.ts';
+import { lineMaterial, type PlateUniforms, plateMaterial, setScale, setSites } from './plate-material.ts';
 import { useStageFrame } from './stage-frame.ts';
 import { useHeadParts } from './use-head-parts.ts';
 
@@ -22,7 +22,7 @@ export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: 
   const gl = useThree((three) => three.gl);
   const caseName = useView((view) => view.caseName);
   const values = shownCase(result, caseName).deviation;
-  const { quantity, tension, scale, contact } = useQuantity();
+  const { quantity, tension, contact, scale } = useQuantity();
   const signed = useView((view) => view.signed) && quantity === 'deviation';
   const painted = { deviation: values, tension: tension?.bodyTension, contact: contact?.lost }[quantity];
   const slopes = useMemo(() => nodalSlopes(mesh, values), [mesh, values]);
@@ -30,11 +30,6 @@ export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: 
     () => ({ values, slopes, paint: painted ?? new Float64Array(values.length) }),
     [values, slopes, painted],
   );
-  const top = {
-    deviation: model.limits.bow,
-    tension: scale.top * (scale.limited ? 1 : 1 + 1e-6),
-    contact: contact?.top ?? 1,
-  }[quantity];
   const { parts, outlines } = useHeadParts(model, result);
 
   const materials = useMemo(() => {
@@ -56,14 +51,14 @@ export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: 
 
   useLayoutEffect(() => {
     stage.sampler = fieldSampler(mesh, values);
-    uniforms.limit.value = top;
-    uniforms.isoStep.value = isoStep(top);
+    setScale(uniforms, scale);
+    uniforms.isoStep.value = isoStep(scale.limit ?? scale.top);
     uniforms.everywhere.value = quantity === 'tension' ? 1 : 0;
     uniforms.bothWays.value = quantity === 'contact' ? -1 : signed ? 1 : 0;
     uniforms.pixelRatio.value = gl.getPixelRatio();
     setSites(uniforms, sites);
     stage.redraw();
-  }, [stage, uniforms, mesh, values, top, quantity, signed, sites, gl]);
+  }, [stage, uniforms, mesh, values, scale, quantity, signed, sites, gl]);
 
   return (
     <group>

@@ -1,39 +1,62 @@
 import { useFrame } from '@react-three/fiber';
 import { type Camera, Vector3 } from 'three';
 import { declutter } from '../buffers/declutter.ts';
+import { type Box, leastCovering } from '../buffers/least-covering.ts';
 import { deviationAt, type StageFrame, type StageLabel, useStageFrame } from './stage-frame.ts';
 
-/** Sizes that labels take, px: with the name of the site, and the value alone. */
-const FULL = 74;
-const SHORT = 41;
-const HEIGHT = 19;
+/** Sizes that labels of sites take, px: with the name of the site, the value alone, and its digits to the unit. */
+const FORMS = [
+  { form: 'full', width: 74, height: 19 },
+  { form: 'short', width: 41, height: 17 },
+  { form: 'least', width: 23, height: 14 },
+] as const;
 /** From a grip to its card, and from a card to the edge of the stage, px. */
-const BESIDE = 26;
-const MARGIN = 8;
+const GAPS = { beside: 38, edge: 8 };
 
 const point = new Vector3();
 
-/** Puts the labels over their points with every picture, and thins out those of sites where they would overlap. */
+/** Puts the labels over their points with every picture; those of sites in the longest form in which all have room. */
 export function LabelProjector() {
   const stage = useStageFrame();
   useFrame(({ camera, size }) => {
     const sites: { label: StageLabel; x: number; y: number }[] = [];
+    let card: { label: StageLabel; x: number; y: number } | null = null;
     for (const label of stage.labels.values()) {
       const [x, y] = onPage(stage, camera, size, label);
-      if (label.kind === 'card') placeCard(label.element, x, y, size);
+      if (label.kind === 'card') card = { label, x, y };
       else label.element.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px) translate(-50%, -50%)`;
       if (label.kind === 'site') sites.push({ label, x, y });
     }
-    const boxes = (width: number) =>
-      sites.map(({ label, x, y }) => ({ x, y, width, height: HEIGHT, weight: label.weight }));
-    const all = declutter(boxes(FULL));
-    const full = all.every(Boolean);
-    const shown = full ? all : declutter(boxes(SHORT));
+    const tries = FORMS.map(({ form, width, height }) => ({
+      form,
+      shown: declutter(sites.map(({ label, x, y }) => ({ x, y, width, height, weight: label.weight }))),
+    }));
+    const { form, shown } = tries.find((given) => given.shown.every(Boolean)) ?? tries[FORMS.length - 1];
     sites.forEach(({ label }, i) => {
-      label.element.dataset.form = shown[i] ? (full ? 'full' : 'short') : 'none';
+      label.element.dataset.form = shown[i] ? form : 'none';
     });
+    if (card !== null) {
+      const { element } = card.label;
+      const own = { width: element.offsetWidth, height: element.offsetHeight };
+      const [left, top] = leastCovering([card.x, card.y], own, size, takenBoxes(stage), GAPS);
+      element.style.transform = `translate(${left.toFixed(1)}px, ${top.toFixed(1)}px)`;
+    }
   });
   return null;
+}
+
+/** Boxes of all labels in sight but the card, px from the upper left corner of the stage. */
+export function takenBoxes({ labels, canvas }: StageFrame): Box[] {
+  if (canvas === null) return [];
+  const corner = canvas.getBoundingClientRect();
+  return [...labels.values()].flatMap(({ element, kind }): Box[] => {
+    if (kind === 'card' || element.dataset.form === 'none') return [];
+    // A grip is a ring about its point; what is read there is the text beside it.
+    const text = kind === 'grip' || kind === 'seat' ? element.firstElementChild : element;
+    if (text === null) return [];
+    const { left, top, width, height } = text.getBoundingClientRect();
+    return [{ left: left - corner.left, top: top - corner.top, width, height }];
+  });
 }
 
 interface Size {
@@ -51,15 +74,4 @@ export function onPage(
   point.set(at[0], at[1], still ? z : z + stage.scale.value * deviationAt(stage, at));
   point.project(camera);
   return [((point.x + 1) / 2) * width, ((1 - point.y) / 2) * height];
-}
-
-/** Beside its point, on the side away from the middle of the stage; where there is no room, under or over it. */
-function placeCard(element: HTMLElement, x: number, y: number, { width, height }: Size): void {
-  const { offsetWidth: w, offsetHeight: h } = element;
-  const outward = x > width / 2 ? x + BESIDE : x - BESIDE - w;
-  const left = Math.min(Math.max(MARGIN, outward), Math.max(MARGIN, width - w - MARGIN));
-  const covers = left < x + BESIDE / 2 && left + w > x - BESIDE / 2;
-  const under = y + BESIDE + h + MARGIN <= height ? y + BESIDE : y - BESIDE - h;
-  const top = covers ? under : Math.min(y - h / 2, height - h - MARGIN);
-  element.style.transform = `translate(${left.toFixed(1)}px, ${Math.max(MARGIN, top).toFixed(1)}px)`;
 }

@@ -32,8 +32,10 @@ export function PlanStage() {
           </div>
         )}
       </div>
-      <div className={styles.legend}>
-        <StageLegend />
+      <div className={styles.below}>
+        <div className={styles.legend}>
+          <StageLegend />
+        </div>
       </div>
     </div>
   );

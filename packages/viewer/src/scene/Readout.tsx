@@ -1,12 +1,19 @@
 import { fieldSampler } from '../buffers/field-sampler.ts';
+import { leastCovering } from '../buffers/least-covering.ts';
 import { coordinateText, forceDigits, signedMicrometres, stressDigits } from '../format/number.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { useQuantity } from '../state/use-quantity.ts';
 import { usePointer, useRun, useView } from '../state/use-workbench.ts';
+import { takenBoxes } from './LabelProjector.tsx';
 import styles from './stage.module.css';
+import { useStageFrame } from './stage-frame.ts';
 
-/** The field under the pointer, of the answer shown. */
+/** From the pointer, and from the edge of the stage, px. */
+const GAPS = { beside: 16, edge: 4 };
+
+/** The field under the pointer, of the answer shown; beside the numbers that stand on the head. */
 export function Readout() {
+  const stage = useStageFrame();
   const hover = usePointer((pointer) => pointer.hover);
   const result = useRun(({ solved }) => solved?.result);
   const caseName = useView((view) => view.caseName);
@@ -27,7 +34,13 @@ export function Readout() {
     <output
       className={styles.readout}
       data-testid="readout"
-      style={{ transform: `translate(${screen[0] + 14}px, ${screen[1] + 14}px)` }}
+      ref={(element) => {
+        if (element === null || stage.canvas === null) return;
+        const own = { width: element.offsetWidth, height: element.offsetHeight };
+        const room = { width: stage.canvas.clientWidth, height: stage.canvas.clientHeight };
+        const [left, top] = leastCovering(screen, own, room, takenBoxes(stage), GAPS);
+        element.style.transform = `translate(${left}px, ${top}px)`;
+      }}
     >
       <strong>{value}</strong>
       <span>

@@ -13,8 +13,15 @@ const ENDS = [
   { part: 'to', label: 'to x, y' },
 ] as const;
 
-/** Under the stage: the deviation along the section line, of the answer shown and of the one before an edit. */
-export function SectionDrawer() {
+/** Height of the chart, and of what stands over and under it, px. */
+const CHART = { least: 92, most: 168, around: 58 };
+
+/**
+ * Under the stage: the deviation along the section line, of the answer shown and of the one before an edit.
+ *
+ * @param room what the stage can spare, px; the chart is as high as that allows
+ */
+export function SectionDrawer({ room }: { room: number }) {
   const workbench = useWorkbench();
   const { view } = workbench;
   const open = useView((state) => state.sectionOpen);
@@ -50,8 +57,14 @@ export function SectionDrawer() {
   }, [open, solved, full, caseName, chosen]);
   if (drawn === null) return null;
   const { line, profiles, sites, limit, worst } = drawn;
+  const height = Math.round(Math.min(CHART.most, Math.max(CHART.least, room - CHART.around)));
   return (
-    <section className={styles.drawer} aria-label="Section" data-testid="section-drawer">
+    <section
+      className={styles.drawer}
+      style={{ maxHeight: Math.max(room, height + CHART.around) }}
+      aria-label="Section"
+      data-testid="section-drawer"
+    >
       <header className={styles.head}>
         <h2 className={styles.title}>Section</h2>
         {ENDS.map(({ part, label }) => (
@@ -77,7 +90,6 @@ export function SectionDrawer() {
         >
           Row of the worst site, {worst}
         </button>
-        <span className={styles.gap} />
         <button
           type="button"
           className={styles.close}
@@ -87,7 +99,13 @@ export function SectionDrawer() {
           <Icon name="cross" size={13} />
         </button>
       </header>
-      <SectionChart profiles={profiles} limit={limit} sites={sites} title="Deviation along the section" height={168} />
+      <SectionChart
+        profiles={profiles}
+        limit={limit}
+        sites={sites}
+        title="Deviation along the section"
+        height={height}
+      />
     </section>
   );
 }

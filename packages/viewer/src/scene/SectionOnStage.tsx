@@ -1,7 +1,7 @@
 import type { Point } from '@flathead/solver';
 import { lengthOf, pointAlong } from '../buffers/section-profile.ts';
 import { fieldText } from '../format/number.ts';
-import { beginSectionMove, sectionLine } from '../state/section-line.ts';
+import { beginSectionMove, holdOf, sectionLine } from '../state/section-line.ts';
 import { useRun, useView, useWorkbench } from '../state/use-workbench.ts';
 import styles from './overlay.module.css';
 import { StageHandle } from './StageHandle.tsx';
@@ -11,7 +11,7 @@ import { useStageFrame } from './stage-frame.ts';
 const PIECES = 60;
 const ENDS = [
   { part: 'from', name: 'Start' },
-  { part: 'whole', name: 'Middle' },
+  { part: 'whole', name: 'Grip' },
   { part: 'to', name: 'End' },
 ] as const;
 
@@ -48,7 +48,7 @@ export function SectionPath() {
   ));
 }
 
-/** Handles at its ends and its middle. */
+/** Handles at its ends, and one for all of it. */
 export function SectionHandles() {
   const workbench = useWorkbench();
   const section = useSection();
@@ -57,7 +57,7 @@ export function SectionHandles() {
   const places: Record<'from' | 'to' | 'whole', Point> = {
     from: line.from,
     to: line.to,
-    whole: pointAlong(line, lengthOf(line) / 2),
+    whole: holdOf(line),
   };
   return (
     <fieldset className={styles.layer} aria-label="Section line">

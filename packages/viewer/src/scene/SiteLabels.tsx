@@ -1,4 +1,4 @@
-import { signedMicrometres } from '../format/number.ts';
+import { signedMicrometres, wholeMicrometres } from '../format/number.ts';
 import type { Solved } from '../state/run-store.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { useQuantity } from '../state/use-quantity.ts';
@@ -50,6 +50,9 @@ export function SiteLabels({ solved }: { solved: Solved }) {
           >
             <span className={styles.name}>{name}</span>
             <span className={styles.bow}>{signedMicrometres(value)}</span>
+            <span className={styles.least} aria-hidden="true">
+              {wholeMicrometres(value)}
+            </span>
             <span className={styles.spoken}> micrometres{over ? ', over the limit' : ''}</span>
           </li>
         );

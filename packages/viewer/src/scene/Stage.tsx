@@ -1,3 +1,4 @@
+import { useElementSize } from '@mantine/hooks';
 import { type KeyboardEvent, useState } from 'react';
 import { seatHeight } from '../buffers/seat-height.ts';
 import { useRun, useWorkbench } from '../state/use-workbench.ts';
@@ -6,6 +7,7 @@ import { EditTools } from './EditTools.tsx';
 import { FastenerHandles } from './FastenerHandles.tsx';
 import { Ghost } from './Ghost.tsx';
 import { Grips } from './Grips.tsx';
+import { MirrorLines } from './MirrorLines.tsx';
 import overlay from './overlay.module.css';
 import { Readout } from './Readout.tsx';
 import { SeatLabels } from './SeatLabels.tsx';
@@ -27,6 +29,7 @@ export function Stage() {
   const [frame] = useState(createStageFrame);
   const solved = useRun((run) => run.solved);
   const sites = solved?.result.sites ?? [];
+  const { ref, height } = useElementSize();
   /** The body hides a frame on the board side; beside the body the frame's own face is seen. */
   const uppermost = (clientX: number, clientY: number) => {
     if (solved === null) return null;
@@ -37,7 +40,7 @@ export function Stage() {
   };
   return (
     <StageFrameContext value={frame}>
-      <div className={styles.bench}>
+      <div ref={ref} className={styles.bench}>
         <section
           className={styles.stage}
           data-testid="stage"
@@ -74,12 +77,13 @@ export function Stage() {
         >
           <StageBoundary>
             <StageCanvas />
-            {solved && <SiteLabels solved={solved} />}
             <svg className={overlay.overlay} aria-hidden="true">
+              <MirrorLines />
               <Ghost />
               <SectionPath />
               <Arrows />
             </svg>
+            {solved && <SiteLabels solved={solved} />}
             <SeatLabels />
             <SectionHandles />
             <Grips />
@@ -87,18 +91,25 @@ export function Stage() {
             <SelectionCard />
             <Readout />
           </StageBoundary>
-          <EditTools />
-          <StageTools />
-          <ShowTools />
-          <div className={styles.legend}>
-            <StageLegend />
+          <div className={styles.above}>
+            <EditTools />
+            <StageTools />
+          </div>
+          <div className={styles.below}>
+            <div className={styles.legend}>
+              <StageLegend />
+            </div>
+            <ShowTools />
           </div>
         </section>
-        <SectionDrawer />
+        <SectionDrawer room={height - STAGE_SHARE * window.innerHeight} />
       </div>
     </StageFrameContext>
   );
 }
+
+/** What the stage keeps of the height of the page, whatever opens under it. */
+const STAGE_SHARE = 0.45;
 
 /** Shares of a turn, or of the stage, for an arrow key; and the factor of plus and minus. */
 const TURN = 0.05;

@@ -29,6 +29,8 @@ interface StageHandleProps {
   readonly still?: boolean;
   readonly nudge?: readonly [Point, Point] | undefined;
   readonly form: string;
+  /** Whether it moves along with the chosen one. */
+  readonly linked?: boolean;
   readonly label: string;
   readonly testId: string;
   /** Begins the move; that of the model's thing if left out. */
@@ -41,7 +43,7 @@ interface StageHandleProps {
  * one step of undo.
  */
 export function StageHandle(props: StageHandleProps) {
-  const { grip, at, z, still = false, nudge, form, label, testId, children } = props;
+  const { grip, at, z, still = false, nudge, form, linked = false, label, testId, children } = props;
   const workbench = useWorkbench();
   const { pointer, view } = workbench;
   const stage = useStageFrame();
@@ -83,6 +85,7 @@ export function StageHandle(props: StageHandleProps) {
       data-form={form}
       data-dragged={dragged || undefined}
       data-selected={selected || undefined}
+      data-linked={linked || undefined}
       aria-label={label}
       title={form === 'fastener' ? undefined : label.split('.')[0]}
       onFocus={() => pointer.setState({ selected: grip, typed: null })}

@@ -1,24 +1,22 @@
 import { Legend } from '../charts/Legend.tsx';
 import { useQuantity } from '../state/use-quantity.ts';
-import { useModel, useView, useWorkbench } from '../state/use-workbench.ts';
+import { useView, useWorkbench } from '../state/use-workbench.ts';
 import styles from './stage.module.css';
 
 /** What the colours of the stage mean. */
 export function StageLegend() {
   const { view } = useWorkbench();
-  const bow = useModel((model) => model.limits.bow);
   const signed = useView((state) => state.signed);
   const { quantity, tension, scale, contact } = useQuantity();
   if (quantity === 'deviation')
     return (
       <>
         <Legend
-          top={bow}
-          limited
+          scale={scale}
           signed={signed}
-          caption={signed ? 'Towards the board and away from it, µm' : 'Bow against the limit, µm'}
+          caption={signed ? 'To the board (−), away (+), µm' : 'Bow, µm'}
           unit="µm"
-          scale={1000}
+          factor={1000}
         />
         <label className={styles.choice}>
           <input
@@ -31,14 +29,18 @@ export function StageLegend() {
         </label>
       </>
     );
-  if (quantity === 'contact')
-    return contact === null ? (
-      <p className={styles.legendNote}>Contact needs the spring rate of a probe: see Sites in the recipe.</p>
-    ) : (
-      <Legend top={contact.top} limited caption="Force lost by a probe, N" unit="N" scale={1} />
+  if (quantity === 'contact') {
+    if (contact === null)
+      return <p className={styles.legendNote}>Contact needs the spring rate of a probe: see Sites in the recipe.</p>;
+    const all = contact.allowed === null;
+    return (
+      <>
+        <Legend scale={scale} caption={all ? 'Force lost by a probe, N' : 'Force lost, N'} unit="N" factor={1} />
+        {all && <p className={styles.legendNote}>Dark: all of the preload is lost. The head has no limit for this.</p>}
+      </>
     );
-  const { top, limited } = scale;
-  const what = tension?.stale ? 'Tension before the edit, MPa' : 'Tension on the body, MPa';
-  const caption = tension === null ? 'Tension follows shortly' : what;
-  return <Legend top={top} limited={limited} caption={caption} unit="MPa" scale={1} />;
+  }
+  const caption =
+    tension === null ? 'Tension follows' : tension.stale ? 'Tension before the edit, MPa' : 'Tension on the body, MPa';
+  return <Legend scale={scale} caption={caption} unit="MPa" factor={1} />;
 }

@@ -1,8 +1,11 @@
 import type { Site } from '@flathead/solver';
 import { Color, DataTexture, type IUniform, LinearFilter, RGBAFormat, ShaderMaterial, Vector4 } from 'three';
-import { OVER, OVER_DARK, RAMP_BELOW, rampBytes } from '../buffers/ramp.ts';
+import type { ColourScale } from '../buffers/colour-scale.ts';
+import { BEYOND, HATCH, RAMP, rampBytes, TO_LIMIT, TO_LIMIT_BELOW } from '../buffers/ramp.ts';
 
 const RAMP_SIZE = 256;
+/** Rows of the texture of colours, from its first. */
+const ROWS = [TO_LIMIT, TO_LIMIT_BELOW, BEYOND, RAMP];
 
 /** Moves a vertex with the plate: `field` is deviation, d/dx, d/dy, and what is painted. */
 const VERTEX_MOTION = /* glsl */ `
@@ -32,10 +35,10 @@ const FRAGMENT = /* glsl */ `
   uniform sampler2D ramp;
   uniform vec3 base;
   uniform vec3 side;
-  uniform vec3 over;
-  uniform vec3 overDark;
+  uniform vec3 hatch;
   uniform float painted;
-  uniform float limit;
+  uniform float limit;     // as top where the field has none
+  uniform float top;
   uniform float isoStep;
   uniform float everywhere;
   uniform float bothWays;
@@ -58,20 +61,26 @@ const FRAGMENT = /* glsl */ `
     vec3 colour = mix(side, base, vFlat) * (0.78 + 0.24 * lit);
     if (painted > 0.5 && vFlat > 0.5) {
       float site = max(everywhere, insideSite(vPlan));
-      float share = (bothWays > -0.5 ? abs(vPaint) : max(vPaint, 0.0)) / limit;
-      vec3 ink = texture2D(ramp, vec2((min(share, 1.0) * ${RAMP_SIZE - 1}.0 + 0.5) / ${RAMP_SIZE}.0, bothWays > 0.5 && vPaint < 0.0 ? 0.75 : 0.25)).rgb;
-      vec3 paint = mix(base, share > 1.0 ? over : ink, site > 0.5 ? 1.0 : share > 1.0 ? 0.34 : 0.5);
+      float size = bothWays > -0.5 ? abs(vPaint) : max(vPaint, 0.0);
+      bool limited = top > limit;
+      bool beyond = limited && size > limit;
+      float share = beyond ? (size - limit) / (top - limit) : size / limit;
+      float row = beyond ? 2.0 : !limited ? 3.0 : bothWays > 0.5 && vPaint < 0.0 ? 1.0 : 0.0;
+      vec2 place = vec2((min(share, 1.0) * ${RAMP_SIZE - 1}.0 + 0.5) / ${RAMP_SIZE}.0, (row + 0.5) / ${ROWS.length}.0);
+      vec3 paint = mix(base, texture2D(ramp, place).rgb, site > 0.5 ? 1.0 : 0.45);
       float level = vPaint / isoStep;
       float line = abs(fract(level - 0.5) - 0.5) / max(fwidth(level), 1e-6);
-      // Lines that would run together are left out: the hatch says what is beyond the limit.
+      // Lines that would run together are left out, and those under the hatch.
       float isLine = (1.0 - smoothstep(0.35, 1.15, line / pixelRatio)) * (1.0 - smoothstep(0.1, 0.25, fwidth(level) * pixelRatio));
-      vec3 lineColour = share > 0.55 && share < 1.0 ? vec3(1.0) : vec3(0.07, 0.13, 0.15);
-      paint = mix(paint, lineColour, isLine * mix(0.22, 0.5, site));
-      if (share > 1.0 && site > 0.5) {
-        float diagonal = (gl_FragCoord.x + gl_FragCoord.y) / (8.0 * pixelRatio);
+      vec3 lineColour = !limited && share > 0.55 ? vec3(1.0) : vec3(0.07, 0.13, 0.15);
+      if (!beyond || site < 0.5) paint = mix(paint, lineColour, isLine * mix(0.22, 0.5, site));
+      if (beyond && site > 0.5) {
+        // Where the senses are told apart, the strokes lean the other way towards the board.
+        float lean = bothWays > 0.5 && vPaint < 0.0 ? -1.0 : 1.0;
+        float diagonal = (gl_FragCoord.x + lean * gl_FragCoord.y) / (8.0 * pixelRatio);
         float stripe = abs(fract(diagonal) - 0.5) * 2.0;
         float edge = fwidth(diagonal) * 2.0;
-        paint = mix(over, overDark, smoothstep(0.62 - edge, 0.62 + edge, stripe));
+        paint = mix(paint, hatch, smoothstep(0.7 - edge, 0.7 + edge, stripe));
       }
       colour = paint * (0.93 + 0.07 * lit);
     }
@@ -84,6 +93,8 @@ export interface PlateUniforms {
   readonly scale: IUniform<number>;
   readonly ramp: IUniform<DataTexture>;
   readonly limit: IUniform<number>;
+  /** Where the colours end; with the limit where the field has none. */
+  readonly top: IUniform<number>;
   readonly isoStep: IUniform<number>;
   /** 1 where the colours mean as much beside the sites as in them. */
   readonly everywhere: IUniform<number>;
@@ -96,8 +107,8 @@ export interface PlateUniforms {
 
 /** @param scale factor on the deflection, changed in place while it is animated */
 export function plateUniforms(scale: IUniform<number>): PlateUniforms {
-  const rows = Uint8Array.of(...rampBytes(RAMP_SIZE), ...rampBytes(RAMP_SIZE, RAMP_BELOW));
-  const ramp = new DataTexture(rows, RAMP_SIZE, 2, RGBAFormat);
+  const rows = Uint8Array.from(ROWS.flatMap((colours) => [...rampBytes(RAMP_SIZE, colours)]));
+  const ramp = new DataTexture(rows, RAMP_SIZE, ROWS.length, RGBAFormat);
   ramp.minFilter = LinearFilter;
   ramp.magFilter = LinearFilter;
   ramp.needsUpdate = true;
@@ -105,6 +116,7 @@ export function plateUniforms(scale: IUniform<number>): PlateUniforms {
     scale,
     ramp: { value: ramp },
     limit: { value: 1 },
+    top: { value: 1 },
     isoStep: { value: 1 },
     everywhere: { value: 0 },
     bothWays: { value: 0 },
@@ -112,6 +124,12 @@ export function plateUniforms(scale: IUniform<number>): PlateUniforms {
     siteGrid: { value: new Vector4(0, 0, 1, 1) },
     siteShape: { value: new Vector4(1, 1, 0, 0) },
   };
+}
+
+/** Tells the shader which values have which colours. */
+export function setScale({ limit, top }: PlateUniforms, scale: ColourScale): void {
+  limit.value = scale.limit ?? scale.top;
+  top.value = scale.top;
 }
 
 /** Tells the shader where the sites are: a grid of equal fields. */
@@ -139,8 +157,7 @@ export function plateMaterial(
       ...uniforms,
       base: { value: asShown(base) },
       side: { value: asShown(side) },
-      over: { value: asShown(OVER) },
-      overDark: { value: asShown(OVER_DARK) },
+      hatch: { value: asShown(HATCH) },
       painted: { value: painted ? 1 : 0 },
     },
     polygonOffset: true,

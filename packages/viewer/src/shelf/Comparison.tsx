@@ -1,14 +1,18 @@
 import type { HeadModel, HeadResult } from '@flathead/solver';
 import { useMemo, useState } from 'react';
+import { limitScale } from '../buffers/colour-scale.ts';
 import { rowSection, sectionProfile, siteExtents } from '../buffers/section-profile.ts';
+import { Legend } from '../charts/Legend.tsx';
 import { PlanMap } from '../charts/PlanMap.tsx';
 import { SectionChart } from '../charts/SectionChart.tsx';
 import { CRITERION_NAMES } from '../format/criterion-text.ts';
 import { fieldText } from '../format/number.ts';
+import { largestBow } from '../state/largest-bow.ts';
+import { sameOutlines } from '../state/same-outlines.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { CriteriaTable } from './CriteriaTable.tsx';
 import styles from './compare.module.css';
-import { largestDifference, planWidth } from './difference-field.ts';
+import { largestDifference, windowOf } from './difference-field.ts';
 import { LinkedMaps } from './LinkedMaps.tsx';
 import { SignedLegend } from './SignedLegend.tsx';
 import { Waterfall } from './Waterfall.tsx';
@@ -18,7 +22,7 @@ interface SolvedHead {
   readonly result: HeadResult;
 }
 
-/** Width of the wider head on the page, px. */
+/** Of a map on the page, px. */
 const MAP_WIDTH = 300;
 
 /** Two solved heads: maps on one scale and moved together, their difference, a section, criteria, and a waterfall. */
@@ -28,14 +32,20 @@ export function Comparison({ reference, other }: { reference: SolvedHead; other:
   const [chosen, setChosen] = useState<string | null>(null);
   const caseName = (cases.find(({ name }) => name === chosen) ?? cases[0])?.name ?? null;
   const limit = other.model.limits.bow;
-  const { a, b, top, widths } = useMemo(() => {
+  const { a, b, top, window, largest } = useMemo(() => {
     // One colour scale: that of the head compared.
     const a = { ...reference, model: withBowLimit(reference.model, limit), caseName };
     const b = { ...other, caseName };
-    const wide = [planWidth(a), planWidth(b)];
-    const widths = wide.map((width) => Math.round((MAP_WIDTH * width) / Math.max(...wide)));
-    return { a, b, top: largestDifference(b, a), widths };
+    return {
+      a,
+      b,
+      top: largestDifference(b, a),
+      window: windowOf([a, b]),
+      largest: Math.max(largestBow(reference.result), largestBow(other.result)),
+    };
   }, [reference, other, limit, caseName]);
+  const drawn = { window, largest, width: MAP_WIDTH, pixelRatio: 3 };
+  const alike = sameOutlines(reference.model, other.model);
   const site = shownCase(other.result, caseName).bow.site;
   const profiles = useMemo(() => {
     const line = rowSection(other.result.mesh, other.result.sites, site);
@@ -63,8 +73,8 @@ export function Comparison({ reference, other }: { reference: SolvedHead; other:
       )}
       <LinkedMaps
         maps={[
-          { title: names[0], map: <PlanMap head={a} width={widths[0]} pixelRatio={3} label={`Bow of ${names[0]}`} /> },
-          { title: names[1], map: <PlanMap head={b} width={widths[1]} pixelRatio={3} label={`Bow of ${names[1]}`} /> },
+          { title: names[0], map: <PlanMap head={a} {...drawn} label={`Bow of ${names[0]}`} /> },
+          { title: names[1], map: <PlanMap head={b} {...drawn} label={`Bow of ${names[1]}`} /> },
           {
             title: (
               <>
@@ -75,8 +85,7 @@ export function Comparison({ reference, other }: { reference: SolvedHead; other:
               <PlanMap
                 head={b}
                 less={{ head: a, top }}
-                width={widths[1]}
-                pixelRatio={3}
+                {...drawn}
                 detail="outlines"
                 label={`Bow of ${names[1]} less that of ${names[0]}`}
               />
@@ -84,10 +93,20 @@ export function Comparison({ reference, other }: { reference: SolvedHead; other:
           },
         ]}
       />
-      <p className={styles.note}>
-        Both maps in the colours of one limit, {fieldText(limit * 1000)} µm; hatched beyond. The difference is{' '}
-        {names[1]} less {names[0]}, away from the board positive.
-      </p>
+      <div className={styles.meaning}>
+        <Legend scale={limitScale(limit, largest)} caption="Bow, µm" unit="µm" factor={1000} />
+        <p className={styles.note} data-testid="comparison-scale">
+          Both maps at one scale of length and in the same colours; hatched beyond the limit of{' '}
+          {fieldText(limit * 1000)} µm
+          {reference.model.limits.bow === limit
+            ? ''
+            : `, that of ${names[1]} (${names[0]} has ${fieldText(reference.model.limits.bow * 1000)} µm)`}
+          . The difference is {names[1]} less {names[0]}, away from the board positive.
+          {alike
+            ? ''
+            : ` The two heads have other outlines: the difference is drawn only where both are, laid on each other by their own x and y; dashed the outline of ${names[0]}.`}
+        </p>
+      </div>
       <h3 className={styles.subtitle}>Criteria</h3>
       <CriteriaTable names={names} verdicts={[reference.result.verdict, other.result.verdict]} />
       <h3 className={styles.subtitle}>Along the row of site {site}</h3>

@@ -1,22 +1,29 @@
+import { useMediaQuery } from '@mantine/hooks';
 import { Icon } from '../app/icons.tsx';
 import { useView, useWorkbench } from '../state/use-workbench.ts';
 import { withVariantAt } from '../state/workbook.ts';
 import styles from './shelf.module.css';
-import { useBook, useReference } from './use-shelf.ts';
+import { useBook, useCompared } from './use-shelf.ts';
 import { VariantCard } from './VariantCard.tsx';
 import { VariantVerdict } from './VariantVerdict.tsx';
 import { duplicate } from './variant-actions.ts';
+
+/** Pages with no room for the cards and the section at once. */
+const LOW = '(max-height: 879px)';
 
 /** The variants side by side, under the stage: folded to one line, or as cards. */
 export default function Shelf() {
   const workbench = useWorkbench();
   const { history, view } = workbench;
   const { variants, bench } = useBook();
-  const reference = useReference();
+  const compared = useCompared();
   const chosen = useView(({ shelf }) => shelf);
   const comparing = useView((state) => state.comparing);
-  const open = chosen ?? variants.length > 1;
+  const section = useView(({ sectionOpen }) => sectionOpen);
+  // On a low page the section takes the place of the cards, so that the stage keeps its own.
+  const low = useMediaQuery(LOW) ?? false;
   const several = variants.length > 1;
+  const open = (chosen ?? several) && !(low && section);
   return (
     <section className={styles.shelf} aria-label="Shelf of variants" data-testid="shelf">
       <div className={styles.head}>
@@ -25,7 +32,7 @@ export default function Shelf() {
           className={styles.toggle}
           aria-expanded={open}
           data-testid="shelf-toggle"
-          onClick={() => view.setState({ shelf: !open })}
+          onClick={() => view.setState({ shelf: !open, ...(low && !open && { sectionOpen: false }) })}
         >
           <Icon name={open ? 'down' : 'up'} size={14} />
           Shelf
@@ -48,7 +55,7 @@ export default function Shelf() {
             ))}
           </ul>
         )}
-        <span className={styles.gap}>{open && several ? `Differences from ${reference.model.name}` : ''}</span>
+        <span className={styles.gap} />
         <button
           type="button"
           className={styles.act}
@@ -64,7 +71,7 @@ export default function Shelf() {
           data-testid="compare"
           aria-pressed={comparing && several}
           disabled={!several}
-          title={several ? `Compare the head on the bench with ${reference.model.name}` : 'Duplicate the head first'}
+          title={compared ? `${compared[1].model.name} against ${compared[0].model.name}` : 'Duplicate the head first'}
           onClick={() => view.setState({ comparing: !comparing })}
         >
           <Icon name="compare" size={15} /> Compare

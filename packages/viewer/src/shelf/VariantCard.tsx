@@ -6,7 +6,7 @@ import { shownCase } from '../state/shown-case.ts';
 import { useView, useWorkbench } from '../state/use-workbench.ts';
 import type { Variant } from '../state/workbook.ts';
 import styles from './shelf.module.css';
-import { useBook, useDifferences, useFullAnswer, useReference } from './use-shelf.ts';
+import { useBook, useDifferences, useFullAnswer, useIsReference, useReference } from './use-shelf.ts';
 import { VariantMenu } from './VariantMenu.tsx';
 import { VariantName } from './VariantName.tsx';
 import { VariantVerdict } from './VariantVerdict.tsx';
@@ -19,8 +19,10 @@ export function VariantCard({ variant, onDropped }: { variant: Variant; onDroppe
   const workbench = useWorkbench();
   const { id, model } = variant;
   const { bench, variants } = useBook();
-  const reference = useReference();
-  const changes = useDifferences(reference.model, model);
+  const several = variants.length > 1;
+  const reference = useReference(variant);
+  const isReference = useIsReference(variant);
+  const changes = useDifferences(reference?.model ?? model, model);
   const [renaming, setRenaming] = useState(false);
   const [over, setOver] = useState(false);
   const words = differenceText(changes);
@@ -78,10 +80,18 @@ export function VariantCard({ variant, onDropped }: { variant: Variant; onDroppe
           </button>
         )}
         <VariantVerdict model={model} />
-        {variants.length > 1 && (
-          <p className={styles.difference} title={words} data-testid="variant-difference">
-            {id === reference.id ? 'Reference of the others' : words === '' ? 'Same as the reference' : words}
+        {reference !== null ? (
+          <p
+            className={styles.difference}
+            title={`Against ${reference.model.name}: ${words}`}
+            data-testid="variant-difference"
+          >
+            {words === '' ? `Same as ${reference.model.name}` : words}
           </p>
+        ) : (
+          several && (
+            <p className={styles.difference}>{isReference ? 'Others are compared with it' : 'A head of its own'}</p>
+          )
         )}
       </div>
       <VariantMenu variant={variant} onRename={() => setRenaming(true)} />

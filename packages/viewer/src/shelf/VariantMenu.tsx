@@ -1,15 +1,15 @@
 import { ActionIcon, Menu } from '@mantine/core';
 import { Icon } from '../app/icons.tsx';
-import { useWorkbench } from '../state/use-workbench.ts';
+import { useView, useWorkbench } from '../state/use-workbench.ts';
 import type { Variant } from '../state/workbook.ts';
-import { useBook, useReference } from './use-shelf.ts';
+import { useBook } from './use-shelf.ts';
 import { duplicate, remove, shift } from './variant-actions.ts';
 
 /** All that can be done with a variant, each with its key. */
 export function VariantMenu({ variant, onRename }: { variant: Variant; onRename: () => void }) {
   const workbench = useWorkbench();
   const { variants } = useBook();
-  const reference = useReference();
+  const chosen = useView(({ reference }) => reference);
   const { id, model } = variant;
   const place = variants.findIndex((other) => other.id === id);
   return (
@@ -30,8 +30,8 @@ export function VariantMenu({ variant, onRename }: { variant: Variant; onRename:
         <Menu.Item rightSection="F2" onClick={onRename}>
           Rename
         </Menu.Item>
-        <Menu.Item disabled={id === reference.id} onClick={() => workbench.view.setState({ reference: id })}>
-          Compare the others with it
+        <Menu.Item onClick={() => workbench.view.setState({ reference: id === chosen ? null : id })}>
+          {id === chosen ? 'Compare each with its first' : 'Compare the others with it'}
         </Menu.Item>
         <Menu.Item disabled={place === 0} rightSection="Alt ←" onClick={() => shift(workbench, id, -1)}>
           Move left

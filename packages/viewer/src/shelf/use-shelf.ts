@@ -5,26 +5,46 @@ import { answerOf, type FullAnswer } from '../state/answer-store.ts';
 import type { Change } from '../state/difference/change.ts';
 import { differences } from '../state/difference/differences.ts';
 import { useRun, useView, useWorkbench } from '../state/use-workbench.ts';
-import type { Variant, Workbook } from '../state/workbook.ts';
+import { referenceOf, type Variant, type Workbook } from '../state/workbook.ts';
 
 export function useBook(): Workbook {
   return useStore(useWorkbench().head, ({ book }) => book);
 }
 
-/** The variant that the others are compared with. */
-export function useReference(): Variant {
-  const { variants } = useBook();
+/** What a variant is compared with on the shelf; `null` = nothing. */
+export function useReference(variant: Variant): Variant | null {
+  const book = useBook();
+  return referenceOf(
+    book,
+    variant,
+    useView(({ reference }) => reference),
+  );
+}
+
+/** Whether another variant is compared with this one. */
+export function useIsReference({ id }: Variant): boolean {
+  const book = useBook();
   const chosen = useView(({ reference }) => reference);
-  return variants.find(({ id }) => id === chosen) ?? variants[0];
+  return book.variants.some((other) => referenceOf(book, other, chosen)?.id === id);
+}
+
+/** The variant on the bench. */
+function useOnBench(): Variant {
+  const { variants, bench } = useBook();
+  return variants.find(({ id }) => id === bench)!;
 }
 
 /** The two variants under comparison, the reference first; `null` while there is but one. */
 export function useCompared(): readonly [Variant, Variant] | null {
-  const { variants, bench } = useBook();
-  const reference = useReference();
-  const onBench = variants.find(({ id }) => id === bench)!;
-  const other = onBench === reference ? variants.find((variant) => variant !== reference) : onBench;
-  return other === undefined ? null : [reference, other];
+  const book = useBook();
+  const onBench = useOnBench();
+  const chosen = useView(({ reference }) => reference);
+  const reference = useReference(onBench);
+  if (reference !== null) return [reference, onBench];
+  // The reference itself: with the next that is compared with it, else with any other.
+  const others = book.variants.filter(({ id }) => id !== onBench.id);
+  const other = others.find((variant) => referenceOf(book, variant, chosen)?.id === onBench.id) ?? others[0];
+  return other === undefined ? null : [onBench, other];
 }
 
 /** The full answer of a variant, if there is one yet. */

@@ -22,15 +22,16 @@ export function duplicate({ head, history, notices }: Workbench, id: string): vo
 }
 
 /** Takes a variant off the shelf; a notice gives it back, whatever was done since. */
-export function remove({ head, history, notices }: Workbench, { id, model }: Variant): void {
-  const place = head.getState().book.variants.findIndex((variant) => variant.id === id);
+export function remove({ head, history, notices }: Workbench, variant: Variant): void {
+  const { id, model } = variant;
+  const place = head.getState().book.variants.findIndex((other) => other.id === id);
   history.editBook((book) => withoutVariant(book, id));
-  if (head.getState().book.variants.some((variant) => variant.id === id)) return;
+  if (head.getState().book.variants.some((other) => other.id === id)) return;
   notify(notices, {
     tone: 'info',
     title: `${model.name} was deleted`,
     text: 'It is off the shelf.',
-    action: { label: 'Undo', run: () => history.editBook((book) => withReturned(book, { id, model }, place)) },
+    action: { label: 'Undo', run: () => history.editBook((book) => withReturned(book, variant, place)) },
   });
 }
 

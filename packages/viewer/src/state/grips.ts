@@ -2,13 +2,12 @@ import type { HeadModel, Point } from '@flathead/solver';
 import { seatHeight } from '../buffers/seat-height.ts';
 import { fastenerEdit } from './fastener-moves.ts';
 import { keepOutEdit, shapeCorners, shapeMiddle } from './keep-out-edit.ts';
-import type { MirrorAxes } from './mirror.ts';
+import { type MirrorAxes, mirrorAxesOf } from './mirror.ts';
 import { type NoticeStore, notify } from './notice-store.ts';
 import { pitchCorner, pitchEdit } from './pitch-edit.ts';
 import { ribEdit, ribWidthEdit } from './rib-edit.ts';
 import { acrossOf, middleOf, ribLines } from './rib-lines.ts';
 import { beginMove, type StageMove } from './stage-move.ts';
-import type { ViewState } from './view-store.ts';
 import type { Workbench } from './workbench.ts';
 
 /** A place on the stage by which a thing of the head is held, other than a fastener. */
@@ -133,7 +132,7 @@ export function beginGrip(
   key: string,
 ): StageMove {
   const { model } = bench.head.getState();
-  const move = beginMove(bench, key, editOf(model, key, mirrorAxesOf(bench.view.getState())));
+  const move = beginMove(bench, key, editOf(model, key, mirrorAxesOf(bench.view.getState().mirror, model)));
   if (key !== 'pitch' || model.sites.pitch !== undefined) return move;
   return {
     ...move,
@@ -142,11 +141,6 @@ export function beginGrip(
       if (bench.head.getState().model.sites.pitch !== undefined) tellOfPitch(bench.notices, model);
     },
   };
-}
-
-/** The lines that drags are mirrored across; `null` = none. */
-export function mirrorAxesOf({ mirror, mirrorAxes }: Pick<ViewState, 'mirror' | 'mirrorAxes'>): MirrorAxes | null {
-  return mirror ? mirrorAxes : null;
 }
 
 function tellOfPitch(notices: NoticeStore, { sites: { die, skip } }: HeadModel): void {

@@ -18,6 +18,8 @@ export interface Gesture {
 export interface History {
   /** One change of the head on the bench, one step of undo. */
   edit(change: Change): void;
+  /** Changes what the last step made of the head on the bench; a step that then changes nothing goes. */
+  amend(change: Change): void;
   /** One change of the workbook, one step of undo unless it only puts another variant on the bench. */
   editBook(change: (book: Workbook) => Workbook): void;
   /** Puts a variant on the bench; no step of undo. */
@@ -86,6 +88,17 @@ export function createHistory(store: HeadStore): History {
     edit(change) {
       open?.end();
       apply(change);
+    },
+    amend(change) {
+      open?.end();
+      steps.getState().pause();
+      apply(change);
+      steps.getState().resume();
+      const { pastStates } = steps.getState();
+      const last = pastStates.at(-1)?.book?.variants;
+      const { variants } = store.getState().book;
+      const isSame = last?.length === variants.length && variants.every(({ model }, i) => model === last[i].model);
+      if (isSame) steps.setState({ pastStates: pastStates.slice(0, -1) });
     },
     editBook,
     putOnBench: (id) => editBook((book) => withBench(book, id)),

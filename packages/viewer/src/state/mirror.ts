@@ -1,4 +1,4 @@
-import type { Point } from '@flathead/solver';
+import type { HeadModel, Point } from '@flathead/solver';
 
 /** Fasteners this close to a mirrored place count as its partner, mm. */
 const PARTNER = 0.5;
@@ -22,6 +22,32 @@ const SIGNS: Readonly<Record<MirrorAxes, readonly Signs[]>> = {
     [-1, -1],
   ],
 };
+
+/** What is chosen on the page: lines to mirror across, or none whatever the head looks like. */
+export type MirrorChoice = MirrorAxes | 'off';
+
+/** Across which lines a pattern of fasteners is its own image, within 0.5 mm; `null` = none. @param places mm */
+export function symmetricAxes(places: readonly Point[], centre: Point): MirrorAxes | null {
+  const isImage = (signs: Signs): boolean =>
+    places.every((place) => {
+      const [x, y] = mirrored(place, signs, centre);
+      return places.some((other) => Math.hypot(other[0] - x, other[1] - y) <= PARTNER);
+    });
+  const [x, y] = [isImage([-1, 1]), isImage([1, -1])];
+  return x && y ? 'both' : x ? 'x' : y ? 'y' : null;
+}
+
+/** The lines that moves are mirrored across: those chosen, else those of the pattern; `null` = none. */
+export function mirrorAxesOf(
+  chosen: MirrorChoice | null,
+  { fasteners, sites: { origin = [0, 0] } }: Pick<HeadModel, 'fasteners' | 'sites'>,
+): MirrorAxes | null {
+  if (chosen !== null) return chosen === 'off' ? null : chosen;
+  return symmetricAxes(
+    fasteners.map(({ at }) => at),
+    origin,
+  );
+}
 
 /** The mirror images that are linked; none without a link. */
 export function linkedSigns(axes: MirrorAxes | null): readonly Signs[] {

@@ -8,6 +8,14 @@ import type { Workbench } from './workbench.ts';
 /** An end nearer than this to the middle of a row or column of sites goes onto it, mm. */
 const REACH = 0.8;
 
+/** Share of the line at which it is held as a whole: beside the sites, whose numbers stay in sight. */
+const HOLD = 0.12;
+
+/** Where the line is held to be moved as a whole. */
+export function holdOf({ from, to }: SectionLine): Point {
+  return [from[0] + HOLD * (to[0] - from[0]), from[1] + HOLD * (to[1] - from[1])];
+}
+
 /** The line that is cut along: the chosen one, or the row of the worst site of the case shown. */
 export function sectionLine(result: HeadResult, caseName: string | null, chosen: SectionLine | null): SectionLine {
   return chosen ?? rowSection(result.mesh, result.sites, shownCase(result, caseName).bow.site);
@@ -34,9 +42,9 @@ export function beginSectionMove(
         view.setState({ section: { ...start, [part]: settled(point, grid) } });
         return;
       }
-      const middle: Point = [(start.from[0] + start.to[0]) / 2, (start.from[1] + start.to[1]) / 2];
+      const hold = holdOf(start);
       const [x, y] = settled(point, grid);
-      const moved = (end: Point): Point => pointOnGrid([end[0] + x - middle[0], end[1] + y - middle[1]], 0);
+      const moved = (end: Point): Point => pointOnGrid([end[0] + x - hold[0], end[1] + y - hold[1]], 0);
       view.setState({ section: { from: moved(start.from), to: moved(start.to) } });
     },
     end() {},

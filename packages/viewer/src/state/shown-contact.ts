@@ -7,8 +7,10 @@ export interface ShownContact {
   readonly lost: Float64Array;
   /** Least force left in each site, N, by its name; `null` where the model does not give it. */
   readonly left: ReadonlyMap<string, number | null>;
-  /** What may be lost, N: down to the least contact force asked for, else all. */
-  readonly top: number;
+  /** What may be lost, N: down to the least contact force asked for; `null` where the model asks for none. */
+  readonly allowed: number | null;
+  /** What there is to lose, N. */
+  readonly preload: number;
 }
 
 /**
@@ -26,8 +28,8 @@ export function shownContact({ model, result }: Solved, shown: CaseResult): Show
     const touched = shown.sites.filter(({ contact }) => !contact?.board || contact.device !== null);
     clear(lost, result, new Set(touched.map(({ name }) => name)));
   }
-  const least = model.limits.contactForce ?? 0;
-  return { lost, left, top: least < preload ? preload - least : preload };
+  const least = model.limits.contactForce ?? preload;
+  return { lost, left, allowed: least < preload ? preload - least : null, preload };
 }
 
 function clear(lost: Float64Array, { mesh, sites }: HeadResult, names: ReadonlySet<string>): void {

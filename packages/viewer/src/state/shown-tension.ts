@@ -1,4 +1,5 @@
 import { type CaseResult, type CaseStrength, type HeadModel, materialPresets } from '@flathead/solver';
+import { type ColourScale, limitScale, plainScale } from '../buffers/colour-scale.ts';
 import type { RunState } from './run-store.ts';
 import { shownCase } from './shown-case.ts';
 
@@ -22,24 +23,17 @@ export function shownTension(
   return strength === null ? null : { ...strength, stale: true };
 }
 
-/** Where the colours of the tension end, MPa. */
-export interface TensionScale {
-  readonly top: number;
-  /** Whether that is a limit: strength over the factor asked for. */
-  readonly limited: boolean;
-}
-
 /**
- * The allowed tension where the model asks for a strength factor of a body that breaks by tension, and knows the strength;
- * else the largest tension.
+ * Colours to the allowed tension and beyond where the model asks for a strength factor of a body that breaks by tension, and
+ * knows the strength; else to the largest tension. MPa.
  */
-export function tensionScale(model: HeadModel, tension: ShownTension | null): TensionScale {
+export function tensionScale(model: HeadModel, tension: Pick<ShownTension, 'bodyTension'> | null): ColourScale {
   const { strengthFactor } = model.limits;
   const name = model.body.material;
   const preset = Object.hasOwn(materialPresets, name) ? materialPresets[name] : undefined;
   const { strength, kind = 'ceramic' } = model.materials?.[name] ?? preset ?? {};
-  if (strengthFactor !== undefined && strength !== undefined && kind === 'ceramic')
-    return { top: strength / strengthFactor, limited: true };
   const largest = tension === null ? 0 : tension.bodyTension.reduce((most, value) => Math.max(most, value), 0);
-  return { top: Math.max(largest, 1e-3), limited: false };
+  if (strengthFactor !== undefined && strength !== undefined && kind === 'ceramic')
+    return limitScale(strength / strengthFactor, largest);
+  return plainScale(Math.max(largest, 1e-3));
 }

@@ -1,6 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import type { SectionLine } from '../buffers/section-profile.ts';
-import type { MirrorAxes } from './mirror.ts';
+import type { MirrorChoice } from './mirror.ts';
 
 /** What the colours of the stage can show. */
 export type Quantity = 'deviation' | 'tension' | 'contact';
@@ -25,9 +25,8 @@ export interface ViewState {
   readonly homeCalls: number;
   /** What lies over the page: the guided start of a new head, the sheet of keys, or files of other programs. */
   readonly dialog: 'start' | 'keys' | 'import' | 'export' | null;
-  /** What lies opposite the dragged thing moves with it, across `mirrorAxes`. */
-  readonly mirror: boolean;
-  readonly mirrorAxes: MirrorAxes;
+  /** Across which lines what lies opposite a thing moves with it; `null` = those of the pattern of the fasteners. */
+  readonly mirror: MirrorChoice | null;
   /** Grid that drags keep to, mm; 0 = none. */
   readonly grid: number;
   /** Whether the section under the stage is in sight. */
@@ -36,7 +35,7 @@ export interface ViewState {
   readonly section: SectionLine | null;
   /** Whether the cards of the shelf are in sight; `null` = when there are several variants. */
   readonly shelf: boolean | null;
-  /** Variant that the others are compared with; `null`, or one that is gone = the first. */
+  /** Variant that the others are compared with; `null`, or one that is gone = each with the first of its line. */
   readonly reference: string | null;
   /** Whether the variant on the bench is compared with another one in full. */
   readonly comparing: boolean;
@@ -54,8 +53,7 @@ export function createViewStore() {
     view: 'perspective',
     homeCalls: 0,
     dialog: null,
-    mirror: false,
-    mirrorAxes: 'both',
+    mirror: null,
     grid: 0.1,
     sectionOpen: false,
     section: null,

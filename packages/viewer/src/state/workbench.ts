@@ -7,6 +7,7 @@ import { type AnswerStore, createAnswerStore } from './answer-store.ts';
 import { createDraftStore, type DraftStore } from './draft-store.ts';
 import { createHeadStore, type HeadStore } from './head-store.ts';
 import { createHistory, type History } from './history.ts';
+import { keepAccepted } from './keep-accepted.ts';
 import { createNoticeStore, type NoticeStore, notify } from './notice-store.ts';
 import { createPointerStore, type PointerStore } from './pointer-store.ts';
 import { createRunStore, type RunStore } from './run-store.ts';
@@ -51,9 +52,11 @@ export function createWorkbench(
   head.subscribe(({ book }, before) => {
     if (book.bench !== before.book.bench) drafts.setState({ drafts: {} });
   });
+  const history = createHistory(head);
+  keepAccepted({ head, history, pointer, run, notices });
   return {
     head,
-    history: createHistory(head),
+    history,
     run,
     view: createViewStore(),
     pointer,

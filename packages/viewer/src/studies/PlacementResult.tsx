@@ -6,6 +6,7 @@ import { ChartTable } from '../charts/ChartTable.tsx';
 import { Legend } from '../charts/Legend.tsx';
 import { PlanMap } from '../charts/PlanMap.tsx';
 import { PointChart } from '../charts/PointChart.tsx';
+import { planScale } from '../charts/plan-field.ts';
 import { coordinateText, fieldText, micrometreDigits, typeset } from '../format/number.ts';
 import { answerOf } from '../state/answer-store.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
@@ -150,15 +151,16 @@ function SolvedMap({ model }: { model: HeadModel }) {
     return () => background.want('study', []);
   }, [background, model]);
   if (answer?.kind !== 'solved') return <p className={styles.waits}>The map follows as soon as the bench is quiet.</p>;
+  const head = { model, result: answer.result, caseName: null };
   return (
     <figure className={styles.map} data-testid="placement-map">
       <PlanMap
-        head={{ model, result: answer.result, caseName: null }}
+        head={head}
         width={MAP}
         label={`Map of ${model.name} as placed: bow against the limit, keep-outs hatched`}
       />
       <figcaption>
-        <Legend top={model.limits.bow} limited caption="Bow in the worst case, µm" unit="µm" scale={1000} />
+        <Legend scale={planScale(head, 'deviation')} caption="Bow, µm" unit="µm" factor={1000} />
       </figcaption>
     </figure>
   );

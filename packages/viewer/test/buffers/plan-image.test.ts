@@ -2,15 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { type PlanColours, planImage } from '../../src/buffers/plan-image.ts';
 import { planRaster, rasterDifference, withRim } from '../../src/buffers/plan-raster.ts';
 import { planWindow, ringPath } from '../../src/buffers/plan-window.ts';
-import { OVER, OVER_DARK, RAMP, SIGNED_RAMP } from '../../src/buffers/ramp.ts';
+import { BEYOND, HATCH, RAMP, SIGNED_RAMP, TO_LIMIT } from '../../src/buffers/ramp.ts';
 import { gridMesh, nodal } from './grid-mesh.ts';
 
 const mesh = gridMesh(9, 7, 60, 40);
 const window = { left: -35, top: 25, width: 70, height: 50 };
 const [columns, rows] = [140, 100];
 const colours: PlanColours = {
-  kind: 'limit',
-  top: 10,
+  kind: 'magnitude',
+  limit: 10,
+  top: 20,
   isoStep: 1e9,
   base: '#808080',
   everywhere: true,
@@ -78,12 +79,21 @@ describe('picture of a field in plan', () => {
 
   it('has the colours of the stage: magnitude from zero to the limit, hatch beyond, clear off the plate', () => {
     const image = planImage(slope, window, [], colours);
-    // Half a pixel is 0.17 of the limit of 10, which is a sixth of a stop.
+    // Half a pixel is 0.17 of the limit of 10, which is a tenth of a stop.
     expect(off(image, pixel(0.2, 0), RAMP[0])).toBeLessThan(6);
-    for (const x of [14.8, -14.8]) expect(off(image, pixel(x, 0), RAMP[10])).toBeLessThan(6);
-    expect(off(image, pixel(7.4, 0), RAMP[5])).toBeLessThan(9);
-    const beyond = Array.from({ length: 16 }, (_, i) => hexAt(image, pixel(20, 0) + i));
-    expect(new Set(beyond)).toEqual(new Set([OVER, OVER_DARK]));
+    for (const x of [14.8, -14.8]) expect(off(image, pixel(x, 0), TO_LIMIT[6])).toBeLessThan(6);
+    expect(off(image, pixel(7.4, 0), TO_LIMIT[3])).toBeLessThan(9);
+    // Beyond: strokes over colours that go on to the top, also where the field bends to the other side.
+    const row = (x: number) => Array.from({ length: 8 }, (_, i) => pixel(x, 0) + i);
+    for (const [x, stop] of [
+      [-29.9, 8],
+      [20.5, 4],
+    ]) {
+      const strokes = row(x).filter((at) => hexAt(image, at) === HATCH);
+      expect(strokes.length).toBeGreaterThanOrEqual(2);
+      expect(strokes.length).toBeLessThanOrEqual(3);
+      expect(Math.min(...row(x).map((at) => off(image, at, BEYOND[stop])))).toBeLessThan(12);
+    }
     expect(image[4 * pixel(32, 0) + 3]).toBe(0);
   });
 
@@ -91,16 +101,17 @@ describe('picture of a field in plan', () => {
     const site = { name: 'A1', row: 0, column: 0, centre: [20, 5], field: [8, 8] } as const;
     const image = planImage(slope, window, [site], { ...colours, everywhere: false });
     const zone = (y: number) => new Set(Array.from({ length: 12 }, (_, i) => hexAt(image, pixel(17, y) + i)));
-    expect(zone(5)).toEqual(new Set([OVER, OVER_DARK]));
-    // 0.34 of f0592a on 808080.
-    expect(zone(-5)).toEqual(new Set(['#a67363']));
-    expect(off(image, pixel(0.2, 5), '#bab8b2')).toBeLessThan(4);
+    expect(zone(5)).toContain(HATCH);
+    expect(zone(-5)).not.toContain(HATCH);
+    // At 17.2 the field is 11.5, 0.15 of the way from the limit to the top: about BEYOND[1], c23713, 0.45 of it on 808080.
+    expect(off(image, pixel(17, -5), '#9e5f4f')).toBeLessThan(6);
+    expect(off(image, pixel(0.2, 5), '#b4b2ad')).toBeLessThan(4);
   });
 
   it('draws an iso-line at each round step and none on a level field', () => {
     const dark = (field: typeof slope, step: number): number[] => {
-      const plain = planImage(field, window, [], { ...colours, top: 40 });
-      const lined = planImage(field, window, [], { ...colours, top: 40, isoStep: step });
+      const plain = planImage(field, window, [], { ...colours, limit: 40, top: 50 });
+      const lined = planImage(field, window, [], { ...colours, limit: 40, top: 50, isoStep: step });
       return Array.from({ length: columns }, (_, i) => i).filter((i) => {
         const at = pixel(window.left + 0.1, 0) + i;
         return hexAt(lined, at) !== hexAt(plain, at);
@@ -115,7 +126,7 @@ describe('picture of a field in plan', () => {
   });
 
   it('shows a difference by its sign', () => {
-    const image = planImage(slope, window, [], { ...colours, kind: 'signed', top: 20 });
+    const image = planImage(slope, window, [], { ...colours, kind: 'signed', limit: null, top: 20 });
     expect(off(image, pixel(-29.9, 0), SIGNED_RAMP[0])).toBeLessThan(4);
     expect(off(image, pixel(0.2, 0), RAMP[0])).toBeLessThan(6);
     expect(off(image, pixel(29.9, 0), SIGNED_RAMP[20])).toBeLessThan(4);

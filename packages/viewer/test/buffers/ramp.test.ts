@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { OVER, RAMP, RAMP_BELOW, rampBytes, SIGNED_RAMP } from '../../src/buffers/ramp.ts';
+import {
+  BEYOND,
+  HATCH,
+  RAMP,
+  RAMP_BELOW,
+  rampBytes,
+  SIGNED_RAMP,
+  TO_LIMIT,
+  TO_LIMIT_BELOW,
+} from '../../src/buffers/ramp.ts';
 
 /** OKLab of a colour (Bjorn Ottosson 2020, "A perceptual color space for image processing"). */
 function okLab(hex: string): [number, number, number] {
@@ -17,9 +26,10 @@ function okLab(hex: string): [number, number, number] {
 }
 
 describe.each([
-  ['away from the board', RAMP, 0.2],
-  ['towards the board', RAMP_BELOW, 0.15],
-] as const)('ramp %s', (_, ramp, clear) => {
+  ['away from the board', RAMP],
+  ['towards the board', RAMP_BELOW],
+  ['beyond the limit', BEYOND],
+] as const)('ramp %s', (_, ramp) => {
   const stops = ramp.map(okLab);
 
   it('falls in lightness by equal steps, so that it reads the same without hue', () => {
@@ -32,12 +42,6 @@ describe.each([
     const steps = stops.slice(1).map((stop, i) => Math.hypot(...stop.map((value, k) => value - stops[i][k])));
     const mean = steps.reduce((sum, step) => sum + step, 0) / steps.length;
     for (const step of steps) expect(Math.abs(step / mean - 1)).toBeLessThan(0.34);
-  });
-
-  it('has no stop near the colour of what is over the limit', () => {
-    const over = okLab(OVER);
-    for (const stop of stops) expect(Math.hypot(...stop.map((value, k) => value - over[k]))).toBeGreaterThan(clear);
-    expect(Math.abs(over[0] - stops[stops.length - 1][0])).toBeGreaterThan(0.25);
   });
 
   it('is as light at a difference as at its opposite, so that neither sign looks larger', () => {
@@ -56,6 +60,35 @@ describe.each([
   });
 });
 
-it('tells the two senses apart by blue against yellow from half the limit on', () => {
-  for (let i = 5; i < RAMP.length; i++) expect(okLab(RAMP_BELOW[i])[2] - okLab(RAMP[i])[2]).toBeGreaterThan(0.1);
+it('tells the two senses apart by blue against yellow, the more the nearer to the limit', () => {
+  const apart = TO_LIMIT.map((colour, i) => okLab(TO_LIMIT_BELOW[i])[2] - okLab(colour)[2]);
+  expect(apart[3]).toBeGreaterThan(0.06);
+  expect(apart[6]).toBeGreaterThan(0.15);
+  for (let i = 1; i < apart.length; i++) expect(apart[i]).toBeGreaterThan(apart[i - 1]);
+});
+
+describe.each([
+  ['away from the board', TO_LIMIT],
+  ['towards the board', TO_LIMIT_BELOW],
+] as const)('scale of a limit, %s', (_, within) => {
+  const [inner, outer] = [within, BEYOND].map((ramp) => ramp.map(okLab));
+
+  it('falls in lightness from none over the limit to its end', () => {
+    const lightness = [...inner, ...outer.slice(1)].map(([l]) => l);
+    for (let i = 1; i < lightness.length; i++) expect(lightness[i]).toBeLessThan(lightness[i - 1] - 0.03);
+    // At the limit itself the two parts are as light.
+    expect(Math.abs(inner[6][0] - outer[0][0])).toBeLessThan(0.005);
+  });
+
+  it('changes hue at the limit by far more than a step, also without red and green', () => {
+    // What is left of a colour to eyes that tell no red from green is its lightness and its blue or yellow.
+    const across = Math.abs(inner[6][2] - outer[0][2]);
+    const step = 0.044;
+    expect(Math.hypot(...inner[6].map((value, k) => value - outer[0][k]))).toBeGreaterThan(3.5 * step);
+    if (within === TO_LIMIT) expect(across).toBeGreaterThan(3 * step);
+  });
+});
+
+it('has strokes that are seen on all colours beyond the limit', () => {
+  for (const colour of BEYOND) expect(okLab(HATCH)[0] - okLab(colour)[0]).toBeGreaterThan(0.3);
 });

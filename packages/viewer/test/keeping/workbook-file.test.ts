@@ -24,6 +24,14 @@ describe('a workbook file', () => {
     expect(readContent(text)).toEqual({ kind: 'workbook', book });
   });
 
+  it('says which heads are of one line where they are of several', () => {
+    const lined = workbookOf([named('a'), named('b'), named('c')], 0, [0, 1, 1]);
+    expect(JSON.parse(workbookText(lined)).lines).toEqual([0, 1, 1]);
+    expect(readContent(workbookText(lined))).toEqual({ kind: 'workbook', book: lined });
+    for (const lines of [[0, 1], [0, 2, 2], [0, 1, -1], [1, 1, 1], 'all'])
+      expect(faultOf({ workbook: 1, variants: [sampleHead, sampleHead, sampleHead], lines }).path).toBe('lines');
+  });
+
   it('may leave the bench out; a head model is told from it', () => {
     const content = readContent(JSON.stringify({ workbook: 1, variants: [named('a'), named('b')] }));
     expect(content.kind === 'workbook' && benchModel(content.book).name).toBe('a');

@@ -1,6 +1,6 @@
 import type { Point } from '@flathead/solver';
 import { describe, expect, it } from 'vitest';
-import { linkedPlaces, mirrorLink, unlinked } from '../../src/state/mirror.ts';
+import { linkedPlaces, mirrorAxesOf, mirrorLink, symmetricAxes, unlinked } from '../../src/state/mirror.ts';
 import { sampleHead } from './sample-head.ts';
 
 const places = sampleHead.fasteners.map(({ at }): Point => [at[0], at[1]]);
@@ -31,5 +31,44 @@ describe('mirrorLink', () => {
 
   it('moves one alone when not linked', () => {
     expect(linkedPlaces(unlinked(3), [1.5, 0.2])).toEqual([[3, [1.5, 0.2]]]);
+  });
+});
+
+describe('lines of a pattern', () => {
+  it('are those across which it is its own image', () => {
+    expect(symmetricAxes(places, [0, 0])).toBe('both');
+    expect(
+      symmetricAxes(
+        places.map(([x, y]): Point => [x + 5, y - 2]),
+        [5, -2],
+      ),
+    ).toBe('both');
+    expect(
+      symmetricAxes(
+        places.map(([x, y]): Point => [x + 1, y]),
+        [0, 0],
+      ),
+    ).toBe('y');
+    expect(
+      symmetricAxes(
+        places.map(([x, y]): Point => [x, y + 1]),
+        [0, 0],
+      ),
+    ).toBe('x');
+    // One corner out of place leaves no line at all.
+    expect(
+      symmetricAxes(
+        places.map((place, i): Point => (i === 0 ? [-20, 11] : place)),
+        [0, 0],
+      ),
+    ).toBeNull();
+  });
+
+  it('are mirrored across unless something else is chosen', () => {
+    expect(mirrorAxesOf(null, sampleHead)).toBe('both');
+    expect(mirrorAxesOf('off', sampleHead)).toBeNull();
+    const odd = { ...sampleHead, fasteners: sampleHead.fasteners.slice(1) };
+    expect(mirrorAxesOf(null, odd)).toBeNull();
+    expect(mirrorAxesOf('x', odd)).toBe('x');
   });
 });

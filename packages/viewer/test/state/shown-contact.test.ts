@@ -15,7 +15,8 @@ const solved = { model, result, quality: 'live' } as const;
 it('shows rate times deflection as lost, of what may be lost down to the limit', () => {
   const [mounted] = result.cases;
   const contact = shownContact(solved, mounted)!;
-  expect(contact.top).toBeCloseTo(0.06, 12);
+  expect(contact.allowed).toBeCloseTo(0.06, 12);
+  expect(contact.preload).toBe(0.1);
   const { x, y } = result.mesh;
   // Nodes of the field of A1: what is left of the preload there is nowhere below what the solver reports as least.
   const field = [...x.keys()].filter((v) => Math.abs(x[v] + 7) <= 3 && Math.abs(y[v] - 6) <= 3);
@@ -36,4 +37,9 @@ it('counts nothing as lost where a floating site is touched, nor without a rate'
   const { rate: _, ...probes } = model.sites.probes;
   const rateless = { ...solved, model: { ...model, sites: { ...model.sites, probes } } };
   expect(shownContact(rateless, one)).toBeNull();
+});
+
+it('has no limit where the model asks for no contact force', () => {
+  const { contactForce: _, ...limits } = model.limits;
+  expect(shownContact({ ...solved, model: { ...model, limits } }, result.cases[0])!.allowed).toBeNull();
 });

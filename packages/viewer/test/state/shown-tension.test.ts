@@ -23,18 +23,21 @@ describe('tensionScale', () => {
   const tension = shownTension({ solved: full, full }, shownCase(full.result, null));
 
   it('ends at strength over the factor asked for', () => {
-    expect(tensionScale(model, tension)).toEqual({ top: 30, limited: true });
+    const { limit, top, largest } = tensionScale(model, tension);
+    expect(limit).toBe(30);
+    expect(largest).toBe(Math.max(...tension!.bodyTension));
+    expect(top).toBeGreaterThanOrEqual(Math.max(37.5, largest));
   });
 
   it('ends at no limit where the body yields rather than breaks', () => {
     const materials = { own: { ...model.materials!.own, kind: 'metal' as const } };
-    expect(tensionScale({ ...model, materials }, tension).limited).toBe(false);
+    expect(tensionScale({ ...model, materials }, tension).limit).toBeNull();
   });
 
   it('ends at the largest tension where none is asked for', () => {
     const { strengthFactor: _, ...limits } = model.limits;
     const largest = Math.max(...tension!.bodyTension);
     expect(largest).toBeGreaterThan(0);
-    expect(tensionScale({ ...model, limits }, tension)).toEqual({ top: largest, limited: false });
+    expect(tensionScale({ ...model, limits }, tension)).toEqual({ limit: null, top: largest, largest });
   });
 });

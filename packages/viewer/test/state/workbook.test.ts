@@ -5,6 +5,7 @@ import { createHistory } from '../../src/state/history.ts';
 import {
   benchModel,
   MOST_VARIANTS,
+  referenceOf,
   type Workbook,
   withCopy,
   withModel,
@@ -45,6 +46,18 @@ describe('a workbook', () => {
     expect(names(withVariantAt(abc, 'v1', 2))).toBe('b c a');
     expect(names(withVariantAt(abc, 'v3', -1))).toBe('c a b');
     expect(withVariantAt(abc, 'v3', 7)).toBe(abc);
+  });
+
+  it('compares copies with the first of their line, and a head of its own with nothing', () => {
+    const made = withCopy(withVariant(workbookOf([named('demo')]), named('own')), 'v2');
+    const against = (name: string, chosen: string | null = null, book = made) =>
+      referenceOf(book, book.variants.find(({ model }) => model.name === name)!, chosen)?.model.name ?? null;
+    expect([against('demo'), against('own'), against('own 2')]).toEqual([null, null, 'own']);
+    expect([against('demo', 'v3'), against('own 2', 'v3')]).toEqual(['own 2', null]);
+    // The line goes on when its first is gone.
+    const [, , copy] = made.variants;
+    const left = withCopy(withoutVariant(made, 'v2'), copy.id);
+    expect(against('own 3', null, left)).toBe('own 2');
   });
 
   it('holds so many variants and no more', () => {

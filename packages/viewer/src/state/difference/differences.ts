@@ -2,7 +2,7 @@ import type { HeadModel } from '@flathead/solver';
 import { valueAt } from '../set-value.ts';
 import { type Change, listed, same } from './change.ts';
 import { fastenerChanges } from './fasteners.ts';
-import { fieldWords, TOGETHER } from './fields.ts';
+import { fieldWords, spacingWords, TOGETHER } from './fields.ts';
 import { ribWords } from './ribs.ts';
 
 /** Order in which parts of the model are told of. Own materials go first, since other changes may need them. */
@@ -54,7 +54,9 @@ function fieldChanges(from: HeadModel, to: HeadModel, part: string): Change[] {
   }
   return groups.map((group) => ({
     id: group[0],
-    words: group.map((path) => pathWords(path, from, to)).join(', '),
+    words:
+      (group.length > 1 && spacingWords(from.sites, to.sites)) ||
+      group.map((path) => pathWords(path, from, to)).join(', '),
     make: (model) => group.reduce((made, path) => withPath(made, path, valueAt(to, path)), model),
   }));
 }

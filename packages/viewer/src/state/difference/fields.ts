@@ -54,14 +54,40 @@ const FIELDS: Readonly<Record<string, Field>> = {
 /** Paths that are one field: a pitch stands instead of a die and skipped dies. */
 export const TOGETHER: readonly (readonly string[])[] = [['sites.pitch', 'sites.die', 'sites.skip']];
 
+/** What the solver takes where the model leaves a field out, in words. */
+const STANDARD: Readonly<Record<string, unknown>> = {
+  'sites.probes.kind': 'floating',
+  'sites.probes.relax': false,
+  'sites.origin': [0, 0],
+  theory: 'shear',
+};
+
 /** A field that changed, in words. */
-export function fieldWords(path: string, from: unknown, to: unknown): string {
+export function fieldWords(path: string, before: unknown, after: unknown): string {
   const { label, unit, factor = 1 } = FIELDS[path] ?? { label: path };
+  const [from, to] = [before ?? STANDARD[path], after ?? STANDARD[path]];
   const [a, b] = [valueText(from, factor), valueText(to, factor)];
   const tail = unit === undefined ? '' : ` ${unit}`;
-  if (to === undefined) return a === null ? `${label} removed` : `${label} (${a}${tail}) dropped`;
-  if (from === undefined) return b === null ? `${label} added` : `${label} set to ${b}${tail}`;
-  return a === null || b === null || a === b ? `${label} changed` : `${label} ${a} → ${b}${tail}`;
+  if (to === undefined) return a === null ? `${label} removed` : `no ${label} any more, was ${a}${tail}`;
+  if (from === undefined) return b === null ? `${label} added` : `${label} ${b}${tail}, before none`;
+  return a === null || b === null || a === b ? `${label} changed` : `${label} ${a} \u2192 ${b}${tail}`;
+}
+
+/** How sites came to be spaced, where that is told by other fields than before; `null` where the same fields tell it. */
+export function spacingWords(before: Spacing, after: Spacing): string | null {
+  if ((before.pitch === undefined) === (after.pitch === undefined)) return null;
+  return `sites ${spacingText(after)}, before ${spacingText(before)}`;
+}
+
+interface Spacing {
+  readonly pitch?: unknown;
+  readonly die?: unknown;
+  readonly skip?: unknown;
+}
+
+function spacingText({ pitch, die, skip }: Spacing): string {
+  if (pitch !== undefined) return `at a pitch of ${valueText(pitch)} mm`;
+  return `on dies of ${valueText(die)} mm, ${valueText(skip)} skipped`;
 }
 
 /** A value for people; `null` where it takes more than a few words. */

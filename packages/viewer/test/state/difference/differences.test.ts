@@ -31,15 +31,22 @@ describe('differences in words', () => {
       'own materials added; body outline 60 × 40 → 62 × 40 mm; body 4 → 5.5 mm; body material alumina-96 → macor',
     );
     expect(words(sampleHead, changed({ limits: { bow: 0.025, flatness: 0.02, margin: 0.1 } }))).toBe(
-      'limit of bow 30 → 25 µm; limit of flatness set to 20 µm; margin kept in hand set to 10 %',
+      'limit of bow 30 → 25 µm; limit of flatness 20 µm, before none; margin kept in hand 10 %, before none',
     );
     expect(words(changed({ limits: { bow: 0.03, failureProbability: 1e-6 } }), sampleHead)).toBe(
-      'limit of failure probability (0.000001) dropped',
+      'no limit of failure probability any more, was 0.000001',
     );
     const { pitch: _, ...sites } = sampleHead.sites;
     expect(words(sampleHead, changed({ sites: { ...sites, die: [7, 6], skip: [1, 1] } }))).toBe(
-      'site pitch (14 × 12 mm) dropped, die set to 7 × 6 mm, skipped dies set to 1 × 1',
+      'sites on dies of 7 × 6 mm, 1 × 1 skipped, before at a pitch of 14 × 12 mm',
     );
+  });
+
+  it('say what a field that is left out stands for', () => {
+    const probes = { ...sampleHead.sites.probes, kind: 'shouldered' } as const;
+    const shouldered = changed({ sites: { ...sampleHead.sites, probes } });
+    expect(words(sampleHead, shouldered)).toBe('probes floating → shouldered');
+    expect(words(shouldered, sampleHead)).toBe('probes shouldered → floating');
   });
 
   it('say how fasteners moved, those that moved alike together', () => {

@@ -2,7 +2,7 @@ import { Button, Slider } from '@mantine/core';
 import { roundDown } from '../buffers/exaggeration.ts';
 import { useExaggeration } from '../state/use-exaggeration.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
-import styles from './top-bar.module.css';
+import styles from './stage.module.css';
 
 /** Largest factor, as a power of ten. */
 const MOST = 4;
@@ -13,9 +13,11 @@ export function ExaggerationControl() {
   const { factor, automatic } = useExaggeration();
   return (
     <div className={styles.exaggeration}>
-      <span className={styles.label}>Deflection</span>
-      <span className={styles.factor} data-testid="exaggeration">
-        ×{factor}
+      <span>
+        Deflection{' '}
+        <span className={styles.factor} data-testid="exaggeration">
+          ×{factor}
+        </span>
       </span>
       <Slider
         className={styles.slider}

@@ -1,0 +1,56 @@
+/** A piece of the page, px. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** So far from a point, and from the edge of the room, px. */
+interface Gaps {
+  readonly beside: number;
+  readonly edge: number;
+}
+
+/**
+ * Where a box goes beside a point so that it covers as little as may be of what else is there.
+ *
+ * Tried to the right, to the left, under and over the point, and in the four corners between; of those that cover the same
+ * the first.
+ *
+ * @returns its upper left corner
+ */
+export function leastCovering(
+  [x, y]: readonly [number, number],
+  { width, height }: Pick<Box, 'width' | 'height'>,
+  room: Pick<Box, 'width' | 'height'>,
+  taken: readonly Box[],
+  { beside, edge }: Gaps,
+): readonly [left: number, top: number] {
+  const [right, left] = [x + beside, x - beside - width];
+  const [under, over] = [y + beside, y - beside - height];
+  const places = [
+    [right, y - height / 2],
+    [left, y - height / 2],
+    [x - width / 2, under],
+    [x - width / 2, over],
+    [right, under],
+    [left, under],
+    [right, over],
+    [left, over],
+  ].map(([l, t]): Box => ({ left: within(l, width, room.width), top: within(t, height, room.height), width, height }));
+  function within(at: number, size: number, whole: number): number {
+    return Math.max(edge, Math.min(at, whole - size - edge));
+  }
+  // The point itself counts as well: a box held by the edge of the room must not lie on it.
+  const point: Box = { left: x - beside / 2, top: y - beside / 2, width: beside, height: beside };
+  const costs = places.map((box) => [point, ...taken].reduce((sum, other) => sum + overlap(box, other), 0));
+  const { left: l, top: t } = places[costs.indexOf(Math.min(...costs))];
+  return [l, t];
+}
+
+function overlap(a: Box, b: Box): number {
+  const along = Math.min(a.left + a.width, b.left + b.width) - Math.max(a.left, b.left);
+  const across = Math.min(a.top + a.height, b.top + b.height) - Math.max(a.top, b.top);
+  return along > 0 && across > 0 ? along * across : 0;
+}
