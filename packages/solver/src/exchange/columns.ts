@@ -192,9 +192,10 @@ function askedIndex(
 
 /** A line of words with a cell for each column of numbers below it is a header, known or not. */
 function refuseTitles(rows: readonly TableRow[], what: string): void {
-  const first = rows.slice(0, PREAMBLE).findIndex(({ cells }) => cells.filter(looksNumeric).length >= 2);
+  const numbers = ({ cells }: TableRow) => cells.filter(looksNumeric).length;
+  const first = rows.slice(0, PREAMBLE).findIndex((row) => numbers(row) >= 2);
   const above = first < 1 ? undefined : rows[first - 1];
-  if (above === undefined || above.cells.filter((cell) => cell !== '').length < rows[first].cells.length) return;
+  if (above === undefined || above.cells.filter((cell) => cell !== '').length < numbers(rows[first])) return;
   throw new Fault(
     'UNREADABLE',
     `Line ${above.line} of the ${what} reads like a header, "${above.cells.join(' | ').slice(0, 80)}", but its titles are not known. Name the columns, or rename them, such as "x (mm)" and "y (mm)".`,

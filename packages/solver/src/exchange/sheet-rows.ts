@@ -29,7 +29,7 @@ export function sheetRows(sheet: XmlElement, strings: readonly string[], isDate:
   const rows: SheetRow[] = [];
   let [line, hidden, wide] = [0, 0, 0];
   for (const row of elementsOf(sheet, 'row')) {
-    line = Number(row.attributes.r ?? line + 1);
+    line = /^\d+$/.test(row.attributes.r ?? '') ? Number(row.attributes.r) : line + 1;
     const cells: (string | number)[] = [];
     for (const cell of elementsOf(row, 'c')) {
       const index = indexOf(cell.attributes.r) ?? cells.length;

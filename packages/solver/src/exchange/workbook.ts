@@ -40,13 +40,13 @@ export function readSheet(bytes: Uint8Array, asked: string | undefined, what: st
   if (book === null)
     throw new Fault('UNREADABLE', `The ${what} is packed but no workbook. Save it as .xlsx, CSV, DXF or SVG.`);
   const targets = new Map(
-    elementsOf(part('xl/_rels/workbook.xml.rels'), 'Relationship').map(({ attributes }) => [
-      attributes.Id,
-      attributes.Target.startsWith('/') ? attributes.Target.slice(1) : `xl/${attributes.Target}`,
+    elementsOf(part('xl/_rels/workbook.xml.rels'), 'Relationship').map(({ attributes: { Id, Target = '' } }) => [
+      Id,
+      Target.startsWith('/') ? Target.slice(1) : `xl/${Target}`,
     ]),
   );
   const sheets = elementsOf(book, 'sheet').map(({ attributes }) => ({
-    name: attributes.name,
+    name: attributes.name ?? '',
     isShown: (attributes.state ?? 'visible') === 'visible',
     path: targets.get(attributes[Object.keys(attributes).find((key) => key.endsWith(':id')) ?? 'id']),
   }));

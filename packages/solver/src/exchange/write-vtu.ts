@@ -69,10 +69,10 @@ export function headVtu(model: HeadModel, { mesh, cases }: HeadResult, form: 'as
   }
 }
 
-/** A word as the codes of its letters with a zero at the end. */
+/** A word as the codes of its letters in UTF-8: numbers, since not every reader knows arrays of strings. */
 function word(title: string, text: string): string {
-  const codes = [...new TextEncoder().encode(text), 0].join(' ');
-  return `<DataArray type="String" Name="${title}" NumberOfTuples="1" format="ascii">${codes}</DataArray>`;
+  const codes = new TextEncoder().encode(text);
+  return `<DataArray type="UInt8" Name="${title}" NumberOfTuples="${codes.length}" format="ascii">${codes.join(' ')}</DataArray>`;
 }
 
 /** Bytes of the values, least significant first, behind their number as a 32-bit integer. */

@@ -62,6 +62,7 @@ describe('a list of the trade', () => {
 
   it.each([
     ['polar places', 'R,Theta\n1,90\n2,90\n', /reads like a header, "R \| Theta", but its titles are not known/],
+    ['polar places and a separator at the end', 'R,Theta,\n1,90,\n2,90,\n', /titles are not known/],
     ['pads that may be sizes', 'PAD,PAD_X,PAD_Y\nP1,1,2\nP2,2,2\n', /PAD_X.*Name the columns/],
     [
       'an unknown unit of length',

@@ -107,6 +107,7 @@ describe('a probe list in a workbook', () => {
   it.each([
     ['an empty sheet', packed(''), /sheet of the probe list is empty/],
     ['no workbook', zipSync({ 'a.txt': strToU8('x') }), /packed but no workbook/],
+    ['a sheet that is nowhere', packed('', { sheets: '<sheet/>' }), /holds no sheet of cells/],
     ['a damaged package', packed(HEADER).subarray(0, 300), /damaged workbook/],
     ['a sheet that breaks off', packed('<x:row>'), /sheet1.xml of the probe list is no sound XML/],
     ['the older kind', Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0, 0, 0), /older binary kind. Save it as .xlsx or CSV/],
