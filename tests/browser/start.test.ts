@@ -20,6 +20,11 @@ describe.skipIf(!hasBrowser)('guided start', () => {
     });
     expect(asked).toBeLessThanOrEqual(end);
     expect(await dialog.getByTestId('start-bow').isVisible()).toBe(true);
+    const [far, side] = await dialog.evaluate((element) => [
+      Math.max(...[...element.querySelectorAll('input, select')].map((one) => one.getBoundingClientRect().right)),
+      element.getBoundingClientRect().right,
+    ]);
+    expect(far).toBeLessThan(side);
     const hidden = await dialog.evaluate((element) =>
       [...element.querySelectorAll('*')].some(
         (one) => one.scrollHeight > one.clientHeight + 4 && one.clientHeight > 200,

@@ -1,7 +1,7 @@
 import { distanceToRing } from '../geometry/inside.ts';
 import type { Site } from '../layout/site.ts';
 import type { HeadPlan } from '../model/compile.ts';
-import type { Frame, HeadModel } from '../model/head-model.ts';
+import type { Frame, HeadModel, Rib } from '../model/head-model.ts';
 import { headDiameter } from '../model/keep-outs.ts';
 import { siteBox } from './inward-moves.ts';
 
@@ -80,9 +80,7 @@ function ribSeries(frame: Frame, sites: readonly Site[]): StifferSeries[] {
 /** Ribs in the gaps that have none; `null` where all have, or have no room. */
 function ribsBetween(frame: Frame, sites: readonly Site[], between: 'columns' | 'rows'): StifferStep | null {
   const gaps = gapsOf(sites, between === 'columns' ? 0 : 1);
-  const there = (frame.ribs ?? []).find((rib) => 'between' in rib && rib.between === between);
-  const skipped = there !== undefined && 'skip' in there ? there.skip : undefined;
-  const open = there === undefined ? gaps.map((_, i) => i + 1) : (skipped ?? []);
+  const open = gaps.map((_, i) => i + 1).filter((gap) => !(frame.ribs ?? []).some((rib) => fills(rib, between, gap)));
   const room = Math.min(...open.map((gap) => gaps[gap - 1]));
   const width = Math.floor(RIB_SHARE * 10 * room + 1e-9) / 10;
   if (open.length === 0 || width < LEAST_RIB) return null;
@@ -97,6 +95,10 @@ function ribsBetween(frame: Frame, sites: readonly Site[], between: 'columns' | 
     apply: (head) =>
       head.frame === undefined ? head : { ...head, frame: { ...head.frame, ribs: [...(head.frame.ribs ?? []), rib] } },
   };
+}
+
+function fills(rib: Rib, between: 'columns' | 'rows', gap: number): boolean {
+  return 'between' in rib && rib.between === between && !(rib.skip ?? []).includes(gap);
 }
 
 /** Free widths between the probe fields of neighbouring columns or rows, mm, in the order in which the model counts them. */

@@ -9,22 +9,29 @@ import { bowPlace, worstOfEach } from './result-rows.ts';
 /** Of the pictures on paper, px. */
 const WIDE = 672;
 const TALL = 350;
+const SITES_TALL = 460;
 const SMALL = 328;
 const ON_PAPER = 3;
 /** More small maps would be no overview. */
 const MOST_SMALL = 12;
 
-/** Width that leaves a map as tall as a page has room for, px. */
-function fitted({ x, y }: HeadResult['mesh']): number {
-  const span = (places: Float64Array): number => {
-    let [least, most] = [Infinity, -Infinity];
-    for (const place of places) {
-      least = Math.min(least, place);
-      most = Math.max(most, place);
-    }
-    return most - least;
-  };
-  return Math.round(Math.min(WIDE, (TALL * span(x)) / span(y)));
+/** Width of a map of such places that is no taller than so much, px. */
+function fitted(x: Iterable<number>, y: Iterable<number>, tall: number): number {
+  return Math.round(Math.min(WIDE, (tall * span(x)) / span(y)));
+}
+
+function span(places: Iterable<number>): number {
+  let [least, most] = [Infinity, -Infinity];
+  for (const place of places) {
+    least = Math.min(least, place);
+    most = Math.max(most, place);
+  }
+  return most - least;
+}
+
+/** Left and right, or lower and upper edges of all probe fields, mm. */
+function siteEdges({ sites }: HeadResult, axis: 0 | 1): number[] {
+  return sites.flatMap(({ centre, field }) => [centre[axis] - field[axis] / 2, centre[axis] + field[axis] / 2]);
 }
 
 /** The head in its worst case at full width, its sites enlarged, its tension where that is judged, and the other cases small. */
@@ -48,7 +55,7 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
         <PlanMap
           paper
           head={head}
-          width={fitted(result.mesh)}
+          width={fitted(result.mesh.x, result.mesh.y, TALL)}
           pixelRatio={ON_PAPER}
           label={`Map of the bow in case ${worst.name}: ${signedMicrometres(worst.bow.value)} micrometres at site ${worst.bow.site}`}
         />
@@ -63,7 +70,7 @@ export function ReportMaps({ model, result }: { model: HeadModel; result: HeadRe
           paper
           view="sites"
           head={head}
-          width={WIDE}
+          width={fitted(siteEdges(result, 0), siteEdges(result, 1), SITES_TALL)}
           pixelRatio={ON_PAPER}
           label={`Map of the bow over the site area in case ${worst.name}`}
         />

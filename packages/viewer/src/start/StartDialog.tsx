@@ -85,136 +85,143 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
           label="Questions"
           idle="Choose a starting point, then change what differs. Everything can be edited later."
         >
-          <section className={styles.question} aria-label="Name">
-            <div className={fields.row}>
-              <label className={fields.label} htmlFor="start-name">
-                Name
-              </label>
-              <input
-                id="start-name"
-                data-first
-                aria-invalid={unnamed}
-                aria-describedby={unnamed ? 'start-name-trouble' : undefined}
-                className={fields.wide}
-                maxLength={200}
-                autoComplete="off"
-                data-testid="start-name"
-                value={draft.name}
-                onChange={(event) => answers.answer('name', event.currentTarget.value)}
-              />
-              <FieldTrouble id="start-name-trouble" message={unnamed ? NO_NAME : null} />
-            </div>
-          </section>
-          <section className={styles.question} aria-labelledby="start-sites">
-            <h3 id="start-sites">Which sites are tested at once?</h3>
-            <PresetRow label="Site pattern, rows by columns" presets={PATTERNS} draft={draft} choose={setDraft} />
-            <div className={styles.pairs}>
-              {field('rows', 'Rows', '', 'Rows of sites, along y. Whole number, 1 to 16.')}
-              {field('columns', 'Columns', '', 'Sites in a row, along x. Whole number, 1 to 16.')}
-              {field('die.0', 'Die along x', 'mm', 'Size of a die with its scribe line. 0.001 to 100 mm.')}
-              {field('die.1', 'Die along y', 'mm', 'Size of a die with its scribe line. 0.001 to 100 mm.')}
-              {field(
-                'skip.0',
-                'Dies skipped, x',
-                '',
-                'Dies left out between neighbouring sites; skipping makes room. Whole number, 0 to 20.',
-              )}
-              {field(
-                'skip.1',
-                'Dies skipped, y',
-                '',
-                'Dies left out between neighbouring sites; skipping makes room. Whole number, 0 to 20.',
-              )}
-            </div>
-          </section>
-          <section className={styles.question} aria-labelledby="start-probes">
-            <h3 id="start-probes">What do its probes push with?</h3>
-            <PresetRow label="Probes" presets={PROBES} draft={draft} choose={setDraft} />
-            <div className={styles.pairs}>
-              {field('probes.count', 'Probes a site', '', 'Probes in each site. Whole number, 1 to 20000.')}
-              {field(
-                'probes.pitch',
-                'Pitch',
-                'mm',
-                'Hole to hole in the drilled field; holes are 60 % of it wide. 0.02 to 10 mm.',
-              )}
-              {field(
-                'probes.preload',
-                'Preload, each',
-                'N',
-                'Force of one probe against the mounted head, from the data of the probe. 0 to 100 N.',
-              )}
-              {field(
-                'probes.touchdown',
-                'At touchdown',
-                'N',
-                'Force of one probe on the wafer, from the data of the probe. 0 to 100 N.',
-                { empty: 'not given' },
-              )}
-            </div>
-            <p className={fields.note}>The forces offered are orders of size. Use those of your probe.</p>
-          </section>
-          <section className={styles.question} aria-labelledby="start-body">
-            <h3 id="start-body">What is the body made of?</h3>
-            <PresetRow label="Body" presets={BODIES} draft={draft} choose={setDraft} />
-            <div className={styles.pairs}>
-              <Select
-                label="Material"
-                name="Body material"
-                value={draft.body.material}
-                options={MATERIALS}
-                choose={(value) => answers.answer('body.material', value)}
-              />
-              {field(
-                'body.thickness',
-                'Thickness',
-                'mm',
-                'Thickness of the body; bending stiffness grows with its cube. 0.001 to 1000 mm.',
-              )}
-            </div>
-          </section>
-          <section className={styles.question} aria-labelledby="start-frame">
-            <h3 id="start-frame">Does a frame stiffen it?</h3>
-            <PresetRow label="Frame" presets={FRAMES} draft={draft} choose={setDraft} />
-            <FieldTrouble id="start-ribs-trouble" message={fault?.path === 'frame.ribs' ? fault.message : null} />
-            {draft.frame && (
+          <div className={styles.two}>
+            <section className={styles.question} aria-label="Name">
+              <div className={fields.row}>
+                <label className={fields.label} htmlFor="start-name">
+                  Name
+                </label>
+                <input
+                  id="start-name"
+                  data-first
+                  aria-invalid={unnamed}
+                  aria-describedby={unnamed ? 'start-name-trouble' : undefined}
+                  className={fields.wide}
+                  maxLength={200}
+                  autoComplete="off"
+                  data-testid="start-name"
+                  value={draft.name}
+                  onChange={(event) => answers.answer('name', event.currentTarget.value)}
+                />
+                <FieldTrouble id="start-name-trouble" message={unnamed ? NO_NAME : null} />
+              </div>
+            </section>
+            <section className={styles.question} aria-labelledby="start-sites">
+              <h3 id="start-sites">Which sites are tested at once?</h3>
+              <PresetRow label="Site pattern, rows by columns" presets={PATTERNS} draft={draft} choose={setDraft} />
+              <div className={styles.pairs}>
+                {field('rows', 'Rows', '', 'Rows of sites, along y. Whole number, 1 to 16.')}
+                {field('columns', 'Columns', '', 'Sites in a row, along x. Whole number, 1 to 16.')}
+                {field('die.0', 'Die along x', 'mm', 'Size of a die with its scribe line. 0.001 to 100 mm.')}
+                {field('die.1', 'Die along y', 'mm', 'Size of a die with its scribe line. 0.001 to 100 mm.')}
+                {field(
+                  'skip.0',
+                  'Dies skipped, x',
+                  '',
+                  'Dies left out between neighbouring sites; skipping makes room. Whole number, 0 to 20.',
+                )}
+                {field(
+                  'skip.1',
+                  'Dies skipped, y',
+                  '',
+                  'Dies left out between neighbouring sites; skipping makes room. Whole number, 0 to 20.',
+                )}
+              </div>
+            </section>
+            <section className={styles.question} aria-labelledby="start-probes">
+              <h3 id="start-probes">What do its probes push with?</h3>
+              <PresetRow label="Probes" presets={PROBES} draft={draft} choose={setDraft} />
+              <div className={styles.pairs}>
+                {field('probes.count', 'Probes a site', '', 'Probes in each site. Whole number, 1 to 20000.')}
+                {field(
+                  'probes.pitch',
+                  'Pitch',
+                  'mm',
+                  'Hole to hole in the drilled field; holes are 60 % of it wide. 0.02 to 10 mm.',
+                )}
+                {field(
+                  'probes.preload',
+                  'Preload, each',
+                  'N',
+                  'Force of one probe against the mounted head, from the data of the probe. 0 to 100 N.',
+                )}
+                {field(
+                  'probes.touchdown',
+                  'At touchdown',
+                  'N',
+                  'Force of one probe on the wafer, from the data of the probe. 0 to 100 N.',
+                  { empty: 'not given' },
+                )}
+              </div>
+              <p className={fields.note}>The forces offered are orders of size. Use those of your probe.</p>
+            </section>
+            <section className={styles.question} aria-labelledby="start-body">
+              <h3 id="start-body">What is the body made of?</h3>
+              <PresetRow label="Body" presets={BODIES} draft={draft} choose={setDraft} />
               <div className={styles.pairs}>
                 <Select
                   label="Material"
-                  name="Frame material"
-                  value={draft.frame.material}
+                  name="Body material"
+                  value={draft.body.material}
                   options={MATERIALS}
-                  choose={(value) => answers.answer('frame.material', value)}
+                  choose={(value) => answers.answer('body.material', value)}
                 />
-                {field('frame.thickness', 'Thickness', 'mm', 'Thickness of the frame and its ribs. 0.001 to 1000 mm.')}
+                {field(
+                  'body.thickness',
+                  'Thickness',
+                  'mm',
+                  'Thickness of the body; bending stiffness grows with its cube. 0.001 to 1000 mm.',
+                )}
               </div>
-            )}
-          </section>
-          <section className={styles.question} aria-labelledby="start-fasteners">
-            <h3 id="start-fasteners">What holds it?</h3>
-            <PresetRow label="Fasteners" presets={FASTENERS} draft={draft} choose={setDraft} />
-            <div className={styles.pairs}>
-              <Select
-                label="Screw"
-                name="Screw"
-                value={draft.screw}
-                options={SCREWS.map((value) => ({ value, label: value }))}
-                choose={(value) => answers.answer('screw', value)}
-              />
-            </div>
-          </section>
-          <section className={styles.question} aria-labelledby="start-limit">
-            <h3 id="start-limit">What is the planarity limit?</h3>
-            <div className={styles.pairs}>
-              {field(
-                'bow',
-                'Bow, at most',
-                'µm',
-                'Largest deviation of the site area from the plane of the fasteners. 1 to 10000 µm.',
-                { scale: 1000 },
+            </section>
+            <section className={styles.question} aria-labelledby="start-frame">
+              <h3 id="start-frame">Does a frame stiffen it?</h3>
+              <PresetRow label="Frame" presets={FRAMES} draft={draft} choose={setDraft} />
+              <FieldTrouble id="start-ribs-trouble" message={fault?.path === 'frame.ribs' ? fault.message : null} />
+              {draft.frame && (
+                <div className={styles.pairs}>
+                  <Select
+                    label="Material"
+                    name="Frame material"
+                    value={draft.frame.material}
+                    options={MATERIALS}
+                    choose={(value) => answers.answer('frame.material', value)}
+                  />
+                  {field(
+                    'frame.thickness',
+                    'Thickness',
+                    'mm',
+                    'Thickness of the frame and its ribs. 0.001 to 1000 mm.',
+                  )}
+                </div>
               )}
-            </div>
-          </section>
+            </section>
+            <section className={styles.question} aria-labelledby="start-fasteners">
+              <h3 id="start-fasteners">What holds it?</h3>
+              <PresetRow label="Fasteners" presets={FASTENERS} draft={draft} choose={setDraft} />
+              <div className={styles.pairs}>
+                <Select
+                  label="Screw"
+                  name="Screw"
+                  value={draft.screw}
+                  options={SCREWS.map((value) => ({ value, label: value }))}
+                  choose={(value) => answers.answer('screw', value)}
+                />
+              </div>
+            </section>
+            <section className={styles.question} aria-labelledby="start-limit">
+              <h3 id="start-limit">What is the planarity limit?</h3>
+              <div className={styles.pairs}>
+                {field(
+                  'bow',
+                  'Bow, at most',
+                  'µm',
+                  'Largest deviation of the site area from the plane of the fasteners. 1 to 10000 µm.',
+                  { scale: 1000 },
+                )}
+              </div>
+            </section>
+          </div>
         </HelpLine>
         <section className={styles.outcome} aria-label="The head that follows">
           {last ? (
