@@ -196,6 +196,33 @@ export async function circleFastener(page: Page, name: string, ms: number): Prom
   await release();
 }
 
+/**
+ * Time from the input event of each of some moves of a held mouse to the deflection field that it leads to being with the
+ * renderer, ms, in rising order. Each move waits until the page is at rest, so that none counts the drawing of another.
+ */
+export async function answerTimes(page: Page, moves: readonly (readonly [number, number])[]): Promise<number[]> {
+  const watch = await page.evaluateHandle(() => {
+    const times: number[] = [];
+    let moved: number | null = null;
+    const canvas = document.querySelector('[data-testid="stage"] canvas');
+    if (canvas === null) throw new Error('There is no canvas on the stage.');
+    addEventListener('pointermove', ({ timeStamp }) => (moved = timeStamp), { capture: true });
+    new MutationObserver(() => {
+      if (moved !== null) times.push(performance.now() - moved);
+      moved = null;
+    }).observe(canvas, { attributeFilter: ['data-fields'] });
+    return times;
+  });
+  for (const [k, [x, y]] of moves.entries()) {
+    await page.mouse.move(x, y);
+    const end = performance.now() + 5000;
+    while ((await watch.evaluate((times) => times.length)) <= k && performance.now() < end)
+      await page.waitForTimeout(20);
+    await page.waitForTimeout(150);
+  }
+  return (await watch.jsonValue()).toSorted((a, b) => a - b);
+}
+
 /** A frame of the page that took long, as the Long Animation Frames API tells of it. */
 interface LongFrame extends PerformanceEntry {
   readonly scripts: readonly { readonly duration: number; readonly startTime: number }[];

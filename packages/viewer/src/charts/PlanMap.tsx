@@ -75,7 +75,8 @@ export function PlanMap(props: PlanMapProps) {
   }, [model, result, caseName, other, top, quantity, largest, window, width, pixelRatio, palette]);
   const otherPath = useMemo(() => {
     if (other === undefined || sameOutlines(other.model, model)) return null;
-    return ringPath(headParts(other.model, other.result.sites, CHORD).plate);
+    const parts = headParts(other.model, other.result.sites, CHORD);
+    return ringPath([...parts.body, ...parts.frame]);
   }, [other, model]);
   const box = { x: window.left, y: -window.top, width: window.width, height: window.height };
   return (

@@ -9,7 +9,7 @@ import { useStageFrame } from './stage-frame.ts';
 /** From the head to the eye. Straight from above leans by a hair, so that +y is up on the screen. */
 const DIRECTIONS = { perspective: [-0.2, -0.86, 1.02], above: [0, -1e-4, 1] } as const;
 /** Room for the tools above and below, px; where the stage is narrow they stand in rows, and the legend under the head. */
-const TOOLS = { above: 58, below: 46, narrow: 710, more: { above: 34, below: 54 } };
+const TOOLS = { above: 58, below: 46, narrow: 710, low: 420, more: { above: 34, below: 54 } };
 /** Room beside the head, as a share. */
 const BESIDE = 0.04;
 
@@ -20,7 +20,8 @@ function insetsOf({ width, height }: { readonly width: number; readonly height: 
     left: BESIDE,
     right: BESIDE,
     top: share(TOOLS.above + more.above),
-    bottom: Math.max(0.1, share(TOOLS.below + more.below)),
+    // On a low stage the head is worth more than a legend clear of it.
+    bottom: Math.max(0.1, share(TOOLS.below + (height < TOOLS.low ? 0 : more.below))),
   };
 }
 

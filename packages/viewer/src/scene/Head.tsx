@@ -14,7 +14,11 @@ import { lineMaterial, type PlateUniforms, plateMaterial, setScale, setSites } f
 import { useStageFrame } from './stage-frame.ts';
 import { useHeadParts } from './use-head-parts.ts';
 
-/** Body, frame and ribs as last solved, bent by the deviation of the case shown and painted with that or the tension. */
+/**
+ * Body, frame and ribs as last solved, bent by the deviation of the case shown and painted with that or the tension.
+ *
+ * The canvas counts in `data-fields` how often the renderer was given something new to draw on them.
+ */
 export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: PlateUniforms; palette: Palette }) {
   const { model, result } = solved;
   const { mesh, sites } = result;
@@ -57,6 +61,8 @@ export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: 
     uniforms.bothWays.value = quantity === 'contact' ? -1 : signed ? 1 : 0;
     uniforms.pixelRatio.value = gl.getPixelRatio();
     setSites(uniforms, sites);
+    const { dataset } = gl.domElement;
+    dataset.fields = String(Number(dataset.fields ?? 0) + 1);
     stage.redraw();
   }, [stage, uniforms, mesh, values, scale, quantity, signed, sites, gl]);
 

@@ -8,7 +8,7 @@ import { deviationAt, type StageFrame, type StageLabel, useStageFrame } from './
 const FORMS = [
   { form: 'full', width: 74, height: 19 },
   { form: 'short', width: 41, height: 17 },
-  { form: 'least', width: 23, height: 14 },
+  { form: 'least', width: 20, height: 13 },
 ] as const;
 /** From a grip to its card, and from a card to the edge of the stage, px. */
 const GAPS = { beside: 38, edge: 8 };

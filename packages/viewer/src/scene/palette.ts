@@ -40,7 +40,7 @@ export const PALETTES: Readonly<Record<'light' | 'dark', Palette>> = {
     hidden: '#0e1416',
     grid: '#343e42',
     shadow: 0.55,
-    keepOut: '#4b1560',
+    keepOut: '#e2b6f7',
     accent: '#ff8a5c',
   },
 };

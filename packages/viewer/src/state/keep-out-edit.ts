@@ -1,6 +1,6 @@
 import type { HeadModel, Point, Shape } from '@flathead/solver';
 import { onGrid, pointOnGrid } from './grid.ts';
-import { linkedSigns, type MirrorAxes, mirrored, type Signs } from './mirror.ts';
+import { LEAVE_LINE, linkedSigns, type MirrorAxes, mirrored, type Signs } from './mirror.ts';
 import type { StageEdit } from './stage-move.ts';
 
 /** Shapes this close to a mirrored one are partners, mm. */
@@ -40,7 +40,7 @@ export function keepOutEdit(
   if (shape === undefined) return (now) => now;
   const centre: Point = start.sites.origin ?? [0, 0];
   const partners: { index: number; signs: Signs }[] = [];
-  /** Axes along which the shape is its own image and stays it. */
+  /** Axes along which the shape is its own image and stays it, unless pulled well off as a whole. */
   const own: [boolean, boolean] = [false, false];
   for (const signs of linkedSigns(axes)) {
     const image = mirroredShape(shape, signs, centre);
@@ -70,7 +70,8 @@ export function keepOutEdit(
 function movedTo(shape: Shape, point: Point, grid: number, own: readonly [boolean, boolean]): Shape {
   const from = shapeMiddle(shape);
   const [x, y] = pointOnGrid(point, grid);
-  const to: [number, number] = [own[0] ? from[0] : x, own[1] ? from[1] : y];
+  const stays = (axis: 0 | 1): boolean => own[axis] && Math.abs(point[axis] - from[axis]) < LEAVE_LINE;
+  const to: [number, number] = [stays(0) ? from[0] : x, stays(1) ? from[1] : y];
   if (!('polygon' in shape)) return { ...shape, centre: to };
   const polygon = shape.polygon.map((p) => pointOnGrid([p[0] + to[0] - from[0], p[1] + to[1] - from[1]], 0));
   return { polygon };

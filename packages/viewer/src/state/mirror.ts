@@ -4,8 +4,8 @@ import type { HeadModel, Point } from '@flathead/solver';
 const PARTNER = 0.5;
 /** Within this distance of a symmetry line a linked fastener stays on it, mm. */
 const ON_LINE = 0.5;
-/** So far off a line it has to be pulled to leave it, mm. */
-const LEAVE_LINE = 2;
+/** So far off its line what lies on one has to be pulled to leave it, mm. */
+export const LEAVE_LINE = 2;
 
 export type Sign = 1 | -1;
 /** Signs of x and y of a mirrored place about the centre. */

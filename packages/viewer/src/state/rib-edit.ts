@@ -1,7 +1,7 @@
 import type { HeadModel, Point, Rib } from '@flathead/solver';
 import { displayRing } from '../buffers/display-ring.ts';
 import { onGrid, pointOnGrid } from './grid.ts';
-import { linkedSigns, type MirrorAxes, mirrored, type Signs } from './mirror.ts';
+import { LEAVE_LINE, linkedSigns, type MirrorAxes, mirrored, type Signs } from './mirror.ts';
 import { clampInside } from './plan-outline.ts';
 import { acrossOf, middleOf, ribLines } from './rib-lines.ts';
 import type { StageEdit } from './stage-move.ts';
@@ -36,11 +36,15 @@ export function ribEdit(
       else if (partners.every((partner) => partner.index !== i)) partners.push({ index: i, signs, turned });
     });
   const grab = part === 'whole' ? middleOf(held) : held[part];
+  /** A rib as a whole leaves its line when it is pulled well off. */
+  const stays = (point: Point, axis: 0 | 1): boolean =>
+    part !== 'whole' || Math.abs(point[axis] - grab[axis]) < LEAVE_LINE;
 
   return (now, point, grid) => {
     const free: [boolean, boolean] = [true, true];
     for (const { signs, turned } of own)
-      if (part === 'whole' || !turned) for (const axis of [0, 1] as const) if (signs[axis] < 0) free[axis] = false;
+      if (part === 'whole' || !turned)
+        for (const axis of [0, 1] as const) if (signs[axis] < 0 && stays(point, axis)) free[axis] = false;
     const wanted = pointOnGrid([free[0] ? point[0] : grab[0], free[1] ? point[1] : grab[1]], grid);
     const target: Point = [free[0] ? wanted[0] : grab[0], free[1] ? wanted[1] : grab[1]];
     const moved = moveEnds(held, part, target, within);

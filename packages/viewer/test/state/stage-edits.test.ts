@@ -61,7 +61,10 @@ describe('a free rib on the move', () => {
   it('that is its own image stays symmetric', () => {
     // Across x its ends swap, across y it lies on the line.
     expect(ribs(ribEdit(head, 2, 'to', 'x')(head, [24, 1], 0.1))[2]).toMatchObject({ from: [-24, 1], to: [24, 1] });
-    expect(ribs(ribEdit(head, 2, 'whole', 'y')(head, [3, 5], 0.1))[2]).toMatchObject({ from: [-19, 0], to: [25, 0] });
+    const along = ribEdit(head, 2, 'whole', 'y');
+    expect(ribs(along(head, [3, 1.5], 0.1))[2]).toMatchObject({ from: [-19, 0], to: [25, 0] });
+    // Pulled well off its line it leaves it.
+    expect(ribs(along(head, [3, 5], 0.1))[2]).toMatchObject({ from: [-19, 5], to: [25, 5] });
   });
 
   it('is as wide as twice the distance of its edge, those in gaps too', () => {
@@ -89,7 +92,8 @@ describe('a keep-out on the move', () => {
   });
 
   it('that is its own image stays on the line and grows both ways', () => {
-    expect(shape(keepOutEdit(head, 2, null, 'x')(head, [4, 20], 0.1), 2)).toMatchObject({ centre: [0, 20] });
+    expect(shape(keepOutEdit(head, 2, null, 'x')(head, [1.5, 20], 0.1), 2)).toMatchObject({ centre: [0, 20] });
+    expect(shape(keepOutEdit(head, 2, null, 'x')(head, [4, 20], 0.1), 2)).toMatchObject({ centre: [4, 20] });
     expect(shape(keepOutEdit(head, 2, 2, 'x')(head, [12, 24], 0.1), 2)).toEqual({
       rectangle: [24, 5],
       centre: [0, 21.5],
