@@ -106,15 +106,24 @@ function isHeader({ cells }: TableRow, wanted: readonly Wanted[], asked: Readonl
   return wanted.filter(({ names }) => cells.some((cell) => names.includes(plain(cell)))).length >= 2;
 }
 
+/** Letters of a title that are looked at. */
+const TITLE = 200;
+
 /** A title without its unit, marks and digits. */
 function plain(title: string): string {
-  const bare = title.replace(/[([{/].*$/, '').replace(/[\s_-]+(mm|cm|um|µm|μm|mils?|inch|in|m?n|cn|gf?)$/i, '');
+  const bare = title
+    .slice(0, TITLE)
+    .replace(/[([{/].*$/, '')
+    .replace(/[\s_-]+(mm|cm|um|µm|μm|mils?|inch|in|m?n|cn|gf?)$/i, '');
   return bare.toLowerCase().replace(/[^\p{L}]/gu, '');
 }
 
 function unitIn(titles: readonly string[] | null, index: number, { quantity }: Wanted): string | null {
   if (titles === null || quantity === null) return null;
-  const words = titles[index].split(/[\s([{/_\])}-]+/).filter((word) => word !== '');
+  const words = titles[index]
+    .slice(0, TITLE)
+    .split(/[\s([{/_\])}-]+/)
+    .filter((word) => word !== '');
   return words.length < 2 ? null : unitOf(words[words.length - 1], quantity);
 }
 

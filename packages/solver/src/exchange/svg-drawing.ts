@@ -2,7 +2,7 @@ import { parseXml, type XmlDocument, XmlElement, XmlError, type XmlNode } from '
 import { Fault } from '../fault/fault.ts';
 import { LONGEST_TEXT } from '../plate/read-json.ts';
 import { type Affine, after, type Curve, mapped, mapVertices, stretch } from './curve.ts';
-import { type Label, layerCounts, MOST_CURVES, type Strokes } from './drawing.ts';
+import { drawingBudget, type Label, layerCounts, nameOf, type Strokes } from './drawing.ts';
 import type { Dropped } from './reading.ts';
 import { svgMap } from './svg-map.ts';
 import { ELEMENTS } from './svg-shapes.ts';
@@ -37,6 +37,7 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
   const root = rootOf(text);
   const scale = scaleOf(root, units);
   const layers = layerCounts();
+  const budget = drawingBudget();
   const curves: Curve[] = [];
   const labels: Label[] = [];
   const dropped: Dropped[] = [];
@@ -47,7 +48,8 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
   function walk(nodes: readonly XmlNode[], map: Affine, layer: string): void {
     for (const node of nodes) {
       if (!(node instanceof XmlElement)) continue;
-      const name = node.name.replace(/^.*:/, '').toLowerCase();
+      budget.visit();
+      const name = nameOf(node.name).replace(/^.*:/, '').toLowerCase();
       if (SILENT.has(name) || (node.name.includes(':') && !node.name.startsWith('svg:'))) continue;
       if (name === 'g' || name === 'a' || name === 'switch') {
         const own = mapOf(node, map, layer);
@@ -58,8 +60,6 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
         const reason = own === null ? null : draw(name, node, own, layer);
         if (reason !== null) drop(node, layer, reason);
       }
-      if (curves.length + labels.length > MOST_CURVES)
-        throw new Fault('TOO_LARGE', `The drawing has more than ${MOST_CURVES} curves. Leave out groups.`);
     }
   }
 
@@ -73,7 +73,7 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
   }
 
   function drop(node: XmlElement, layer: string, reason: string): void {
-    dropped.push({ line: lineOf(node.start), reason: `<${node.name}> in "${layer}" ${reason}` });
+    dropped.push({ line: lineOf(node.start), reason: `<${nameOf(node.name)}> in "${layer}" ${reason}` });
   }
 
   function draw(name: string, node: XmlElement, map: Affine, layer: string): string | null {
@@ -82,18 +82,17 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
     if (name === 'text') {
       const [x, y] = ['x', 'y'].map((key) => Number.parseFloat(node.attributes[key] ?? '0') || 0);
       labels.push({ text: node.text.trim(), at: mapped(map, x, y), layer });
+      budget.add(0, curves.length + labels.length);
       return null;
     }
     if (!Object.hasOwn(ELEMENTS, name)) return 'is of a kind that is not read; convert it into paths';
     const drawn = ELEMENTS[name](node.attributes, tolerance / stretch(map));
     if (typeof drawn === 'string') return drawn;
-    for (const { vertices, closed } of drawn)
-      curves.push({
-        vertices: mapVertices(vertices, closed, map, tolerance),
-        closed,
-        layer,
-        line: lineOf(node.start),
-      });
+    for (const { vertices, closed } of drawn) {
+      const corners = mapVertices(vertices, closed, map, tolerance);
+      curves.push({ vertices: corners, closed, layer, line: lineOf(node.start) });
+      budget.add(corners.length, curves.length + labels.length);
+    }
     return null;
   }
 }
@@ -129,7 +128,8 @@ function rootOf(text: string): XmlElement {
 /** Label of a group, or its id. */
 function layerOf({ attributes }: XmlElement): string | null {
   const label = Object.keys(attributes).find((key) => key.endsWith(':label'));
-  return (label === undefined ? undefined : attributes[label]) ?? attributes.id ?? null;
+  const name = (label === undefined ? undefined : attributes[label]) ?? attributes.id;
+  return name === undefined ? null : nameOf(name);
 }
 
 function scaleOf(root: XmlElement, asked: string | undefined) {
@@ -173,7 +173,7 @@ const PIXELS =
   'One unit is taken as a CSS pixel, 1/96 inch: the drawing gives no physical size. Give the unit if that is wrong.';
 
 function lengthOf(text: string): { readonly mm: number; readonly unit: string } | null {
-  const match = /^\s*\+?(\d*\.?\d+(?:e[+-]?\d+)?)\s*(px|pt|pc|in|cm|mm|q)?\s*$/i.exec(text);
+  const match = /^\s*\+?((?:\d+(?:\.\d+)?|\.\d+)(?:e[+-]?\d+)?)\s*(px|pt|pc|in|cm|mm|q)?\s*$/i.exec(text);
   if (match === null || !(Number(match[1]) > 0)) return null;
   const unit = (match[2] ?? '').toLowerCase();
   return { mm: Number(match[1]) * PER_UNIT[unit], unit };
