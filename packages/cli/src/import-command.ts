@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { Fault, type HeadModel, readHeadModel } from '@flathead/solver';
 import {
   headFlaw,
@@ -22,6 +21,7 @@ import { readInput } from './input.ts';
 import { EXIT } from './refusal.ts';
 import { table } from './table.ts';
 import { type Paint, paintFor, type Terminal } from './terminal.ts';
+import { writeWhole } from './write-whole.ts';
 
 interface ImportOptions {
   readonly into?: string;
@@ -79,7 +79,7 @@ async function importInto(what: Kind, file: string, options: ImportOptions, term
   const { preview, take } = read(what, await readInput(file, terminal), options);
   const taken = options.into === undefined ? null : take(readHeadModel(await readInput(options.into, terminal)));
   const flaw = taken === null ? null : headFlaw(taken.model);
-  if (taken !== null && options.write !== undefined) await writeFile(options.write, `${readableJson(taken.model)}\n`);
+  if (taken !== null && options.write !== undefined) await writeWhole(options.write, `${readableJson(taken.model)}\n`);
   const notes = taken?.notes ?? [];
   const written = options.write ?? null;
   if (options.json) terminal.out(`${JSON.stringify({ preview, notes, flaw, written }, null, 2)}\n`);
