@@ -1,12 +1,12 @@
-/** Rooms of the solver core that are mutated, and the unit tests that must notice; the slowest, which add nothing, are left out. */
+/** Rooms of the solver core that are mutated, and the tests that must notice, under packages/solver/test or from the root; the slowest, which add little, are left out. */
 export const rooms = {
   element: { tests: ['element'] },
   section: {
     tests: ['section', 'results/head-strength.test.ts', 'results/face-stress.test.ts', 'plate/validate.test.ts'],
   },
-  assembly: { tests: ['assembly', 'supports/unloaded-plate.test.ts'] },
+  assembly: { tests: ['assembly', 'supports/unloaded-plate.test.ts', '/tests/published/bonded.test.ts'] },
   supports: { tests: ['supports'] },
-  structure: { tests: ['structure', 'supports/unloaded-plate.test.ts'] },
+  structure: { tests: ['structure', 'supports/unloaded-plate.test.ts', '/tests/published/bonded.test.ts'] },
   results: { tests: ['results'] },
   criteria: { folder: 'results/criteria', tests: ['results', 'structure/verdict-over-kernels.test.ts'] },
   mesh: { tests: ['mesh'], slow: ['mesh/timing.test.ts', 'mesh/random-heads.test.ts'] },

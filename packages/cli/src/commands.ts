@@ -1,4 +1,4 @@
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import {
   type Advice,
@@ -23,6 +23,7 @@ import { plateText } from './plate-report.ts';
 import { EXIT } from './refusal.ts';
 import { table } from './table.ts';
 import { paintFor, progress, type Terminal } from './terminal.ts';
+import { writeWhole } from './write-whole.ts';
 
 export interface OutputOptions {
   readonly json?: boolean;
@@ -124,7 +125,7 @@ export async function schema(kind: SchemaKind, folder: string | undefined, termi
   await mkdir(folder, { recursive: true });
   for (const [name, content] of Object.entries(schemas)) {
     const file = join(folder, `${name}.schema.json`);
-    await writeFile(file, asJson(content));
+    await writeWhole(file, asJson(content));
     terminal.err(`${file}\n`);
   }
   return EXIT.pass;

@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { extname } from 'node:path';
 import { Fault, type HeadModel, type HeadResult, readHeadModel, solveHead } from '@flathead/solver';
 import {
@@ -18,6 +17,7 @@ import { Argument, type Command, InvalidArgumentError } from 'commander';
 import { readBytes, readInput } from './input.ts';
 import { EXIT } from './refusal.ts';
 import type { Terminal } from './terminal.ts';
+import { writeWhole } from './write-whole.ts';
 
 interface ExportOptions {
   readonly write?: string;
@@ -96,7 +96,7 @@ async function exportFrom(what: string, head: string, options: ExportOptions, te
     );
   const model = readHeadModel(await readInput(head, terminal));
   const content = await writers[ending]({ model, solved: () => solveHead(model).result, options, terminal });
-  await writeFile(file, content);
+  await writeWhole(file, content);
   if (options.json) terminal.out(`${JSON.stringify({ written: file, bytes: content.length }, null, 2)}\n`);
   else terminal.err(`${file}\n`);
   return EXIT.pass;

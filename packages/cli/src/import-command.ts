@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { Fault, readHeadModel } from '@flathead/solver';
 import { FILE_KINDS, type FileKind, fileRoles, headFlaw, type Preview, readFile } from '@flathead/solver/exchange';
 import { Argument, type Command, InvalidArgumentError } from 'commander';
@@ -7,6 +6,7 @@ import { readBytes, readInput } from './input.ts';
 import { EXIT } from './refusal.ts';
 import { table } from './table.ts';
 import { type Paint, paintFor, type Terminal } from './terminal.ts';
+import { writeWhole } from './write-whole.ts';
 
 interface ImportOptions {
   readonly into?: string;
@@ -58,7 +58,7 @@ async function importInto(what: FileKind, file: string, options: ImportOptions, 
   const { preview, take } = readFile(what, await readBytes(file, terminal), readOptions(options));
   const taken = options.into === undefined ? null : take(readHeadModel(await readInput(options.into, terminal)));
   const flaw = taken === null ? null : headFlaw(taken.model);
-  if (taken !== null && options.write !== undefined) await writeFile(options.write, `${readableJson(taken.model)}\n`);
+  if (taken !== null && options.write !== undefined) await writeWhole(options.write, `${readableJson(taken.model)}\n`);
   const notes = taken?.notes ?? [];
   const written = options.write ?? null;
   if (options.json) terminal.out(`${JSON.stringify({ preview, notes, flaw, written }, null, 2)}\n`);

@@ -49,9 +49,12 @@ const REASONS: Readonly<Record<string, string>> = {
   EISDIR: 'it is a folder',
   ENOTDIR: 'a part of its path is no folder',
   EACCES: 'permission is denied',
+  ENOSPC: 'its disk is full',
+  EROFS: 'its disk is read-only',
 };
 
-function reason(thrown: unknown): string {
+/** Why a file cannot be read or written, in words. */
+export function reason(thrown: unknown): string {
   const code = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : '';
   return REASONS[code] ?? (thrown instanceof Error ? thrown.message : String(thrown));
 }

@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import {
   applyPlacement,
   type CurvePoint,
@@ -16,6 +15,7 @@ import { readInput } from './input.ts';
 import { EXIT } from './refusal.ts';
 import { table } from './table.ts';
 import { type Paint, paintFor, progress, type Terminal } from './terminal.ts';
+import { writeWhole } from './write-whole.ts';
 
 interface PlaceOptions {
   readonly plan?: string;
@@ -59,7 +59,7 @@ async function placeFasteners(file: string, options: PlaceOptions, terminal: Ter
   else terminal.out(placementText(model, summary, paintFor(terminal)));
   if (options.write !== undefined) {
     const variant = applyPlacement(model, summary.best.placement);
-    await writeFile(options.write, `${JSON.stringify(variant, null, 2)}\n`);
+    await writeWhole(options.write, `${JSON.stringify(variant, null, 2)}\n`);
     terminal.err(`${options.write}\n`);
   }
   return summary.verified.outcome === 'fail' ? EXIT.fail : EXIT.pass;

@@ -1,10 +1,10 @@
-import { writeFile } from 'node:fs/promises';
 import type { VerificationRow } from '@flathead/solver/verification';
 import type { Command } from 'commander';
 import { EXIT } from './refusal.ts';
 import { paintFor, progress, type Terminal } from './terminal.ts';
 import { verificationChapter } from './verification-chapter.ts';
 import { verificationText } from './verification-report.ts';
+import { writeWhole } from './write-whole.ts';
 
 interface VerifyOptions {
   readonly only?: string;
@@ -40,7 +40,7 @@ async function verify({ only, write, json = false }: VerifyOptions, terminal: Te
     done();
   }
   if (write !== undefined) {
-    await writeFile(write, verificationChapter(rows));
+    await writeWhole(write, verificationChapter(rows));
     terminal.err(`${write}\n`);
   }
   const within = rows.filter((row) => row.within).length;

@@ -138,9 +138,13 @@ function isHeader({ cells }: TableRow, wanted: readonly Wanted[], asked: Readonl
   return wanted.filter(({ names }) => cells.some((cell) => names.includes(plain(cell)))).length >= 2;
 }
 
+/** Letters of a title that are looked at. */
+const TITLE = 200;
+
 /** A title without its unit, marks and digits. */
 function plain(title: string): string {
   const words = title
+    .slice(0, TITLE)
     .replace(/[([{/].*$/, '')
     .split(/[\s_,-]+/)
     .filter((word) => word !== '');

@@ -79,6 +79,15 @@ function piecesOf(radius: number, sweep: number, tolerance: number): number {
   return Math.min(2000, Math.max(2, Math.ceil(Math.abs(sweep) / most)));
 }
 
+/** How many corners {@link straightened} would give. */
+export function straightenedCount(vertices: readonly Vertex[], tolerance: number): number {
+  return vertices.reduce((sum, vertex, i) => {
+    if (vertex.bulge === 0) return sum + 1;
+    const { radius, sweep } = arcOf(vertex, vertices[(i + 1) % vertices.length]);
+    return sum + piecesOf(radius, sweep, tolerance);
+  }, 0);
+}
+
 /** Curve without arcs: corners on them within the tolerance. */
 export function straightened(vertices: readonly Vertex[], closed: boolean, tolerance: number): Vertex[] {
   return vertices.flatMap((vertex, i): Vertex[] => {

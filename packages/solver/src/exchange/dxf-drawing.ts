@@ -1,6 +1,5 @@
-import { Fault } from '../fault/fault.ts';
 import { type Affine, after, type Curve, IDENTITY, mapped, mapVertices, stretch, type Vertex } from './curve.ts';
-import { type Label, layerCounts, MOST_CURVES, type Strokes } from './drawing.ts';
+import { drawingBudget, type Label, layerCounts, MOST_CURVES, nameOf, type Strokes } from './drawing.ts';
 import { BadNumber, type DxfRecord, numberIn, readRecords, textOf } from './dxf-records.ts';
 import { polyline, SHAPES, type Shaped } from './dxf-shapes.ts';
 import { unitOfDrawing } from './dxf-unit.ts';
@@ -30,11 +29,12 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
   const sections = readRecords(text);
   const { factor, unit, ...told } = unitOfDrawing(sections, units);
   const guesses: string[] = [...told.guesses];
-  const blocks = blocksOf(sections.blocks);
+  const dropped: Dropped[] = [];
+  const blocks = blocksOf(sections.blocks, dropped);
   const layers = layerCounts();
+  const budget = drawingBudget();
   const curves: Curve[] = [];
   const labels: Label[] = [];
-  const dropped: Dropped[] = [];
   let wide = 0;
   draw(withVertices(sections.entities), [factor, 0, 0, factor, 0, 0], null, []);
   if (wide > 0) guesses.push(`${wide} polylines have a width; they are read along their middle.`);
@@ -43,9 +43,10 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
 
   function draw(entities: readonly Whole[], map: Affine, within: string | null, path: readonly string[]): void {
     for (const { record, vertices } of entities) {
-      const own = textOf(record, 8) ?? '0';
+      budget.visit();
+      const own = nameOf(textOf(record, 8) ?? '0');
       const layer = own === '0' && within !== null ? within : own;
-      layers.add(layer, record.type.toLowerCase());
+      layers.add(layer, nameOf(record.type.toLowerCase()));
       try {
         const reason = drawOne(record, vertices, map, layer, path);
         if (reason !== null) drop(record, layer, reason);
@@ -53,13 +54,11 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
         if (!(thrown instanceof BadNumber)) throw thrown;
         drop(record, layer, thrown.message);
       }
-      if (curves.length + labels.length > MOST_CURVES)
-        throw new Fault('TOO_LARGE', `The drawing has more than ${MOST_CURVES} curves. Leave out layers or blocks.`);
     }
   }
 
   function drop({ type, line }: DxfRecord, layer: string, reason: string): void {
-    dropped.push({ line, reason: `${type} on layer "${layer}" ${reason}` });
+    dropped.push({ line, reason: `${nameOf(type)} on layer "${layer}" ${reason}` });
   }
 
   function drawOne(
@@ -76,17 +75,15 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
     if (record.type === 'INSERT') return insert(record, placed, layer, path);
     if (record.type === 'TEXT' || record.type === 'MTEXT') {
       labels.push({ text: wordsOf(record), at: mapped(placed, ...placeOf(record)), layer });
+      budget.add(0, curves.length + labels.length);
       return null;
     }
     const shape = record.type === 'POLYLINE' ? heavyPolyline(record, vertices) : shapeOf(record, map);
     if (typeof shape === 'string') return shape;
     if (isWide(record)) wide++;
-    curves.push({
-      vertices: mapVertices(shape.vertices, shape.closed, placed, tolerance),
-      closed: shape.closed,
-      layer,
-      line: record.line,
-    });
+    const corners = mapVertices(shape.vertices, shape.closed, placed, tolerance);
+    curves.push({ vertices: corners, closed: shape.closed, layer, line: record.line });
+    budget.add(corners.length, curves.length + labels.length);
     return null;
   }
 
@@ -97,7 +94,7 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
   }
 
   function insert(record: DxfRecord, map: Affine, layer: string, path: readonly string[]): string | null {
-    const name = textOf(record, 2) ?? '';
+    const name = nameOf(textOf(record, 2) ?? '');
     const block = blocks.get(name.toUpperCase());
     if (block === undefined) return `places the block "${name}", which the drawing does not hold; explode it`;
     if (path.includes(name.toUpperCase())) return `places the block "${name}" within itself; explode it`;
@@ -106,10 +103,12 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
     const [sx, sy, columns, rows] = [41, 42, 70, 71].map((code) => numberIn(record, code, 1));
     const [dx, dy] = [44, 45].map((code) => numberIn(record, code, 0));
     if (sx === 0 || sy === 0) return 'is scaled to nothing; remove it';
-    if (columns * rows > MOST_CURVES) return `is repeated ${columns * rows} times; use fewer`;
+    if (!(Math.max(1, columns) * Math.max(1, rows) <= MOST_CURVES))
+      return `is repeated ${Math.max(1, columns) * Math.max(1, rows)} times; use fewer`;
     const [c, s] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
     for (let row = 0; row < Math.max(1, rows); row++)
       for (let column = 0; column < Math.max(1, columns); column++) {
+        budget.visit();
         const [ox, oy] = [column * dx, row * dy];
         const place: Affine = [c * sx, s * sx, -s * sy, c * sy, x + c * ox - s * oy, y + s * ox + c * oy];
         const [bx, by] = block.base;
@@ -180,14 +179,23 @@ function facing(record: DxfRecord, map: Affine): Affine | null {
   return reversing ? after(map, [-1, 0, 0, 1, 0, 0]) : after(map, IDENTITY);
 }
 
-function blocksOf(records: readonly DxfRecord[]): ReadonlyMap<string, Block> {
+function blocksOf(records: readonly DxfRecord[], dropped: Dropped[]): ReadonlyMap<string, Block> {
   const blocks = new Map<string, Block>();
+  const baseOf = (record: DxfRecord): [number, number] => {
+    try {
+      return [numberIn(record, 10, 0), numberIn(record, 20, 0)];
+    } catch (thrown) {
+      if (!(thrown instanceof BadNumber)) throw thrown;
+      dropped.push({ line: record.line, reason: `the base of a block ${thrown.message}; it is taken as 0, 0` });
+      return [0, 0];
+    }
+  };
   let open: { name: string; base: [number, number]; entities: DxfRecord[] } | null = null;
   for (const record of records) {
     if (record.type === 'BLOCK')
       open = {
-        name: (textOf(record, 2) ?? '').toUpperCase(),
-        base: [numberIn(record, 10, 0), numberIn(record, 20, 0)],
+        name: nameOf(textOf(record, 2) ?? '').toUpperCase(),
+        base: baseOf(record),
         entities: [],
       };
     else if (record.type === 'ENDBLK' && open !== null) {

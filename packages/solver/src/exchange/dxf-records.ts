@@ -1,6 +1,9 @@
 import { Fault } from '../fault/fault.ts';
 import { LONGEST_TEXT } from '../plate/read-json.ts';
 
+/** Entities, and marks and entities of blocks, that are read. */
+const MOST_RECORDS = 500_000;
+
 /** One group: its code, its value as text, and the line of the value. */
 export interface Group {
   readonly code: number;
@@ -38,7 +41,10 @@ export function readRecords(text: string): DxfSections {
       `The drawing is longer than ${LONGEST_TEXT / 1e6} million characters. Leave out layers.`,
     );
   if (text.includes('\0'))
-    throw new Fault('UNREADABLE', 'The drawing is in the binary form of DXF. Save it as ASCII DXF.');
+    throw new Fault(
+      'UNREADABLE',
+      'The drawing holds NUL characters: it is a DXF in binary form or in UTF-16. Save it as ASCII DXF.',
+    );
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/);
   const header = new Map<string, Group[]>();
   const sections: Record<string, DxfRecord[]> = { TABLES: [], BLOCKS: [], ENTITIES: [] };
@@ -63,6 +69,13 @@ export function readRecords(text: string): DxfSections {
       if (record.type === 'ENDSEC') section = '';
       else if (record.type === 'EOF') ended = true;
       else if (record.type !== 'SECTION') sections[section]?.push(record);
+      if (sections.ENTITIES.length + sections.BLOCKS.length > MOST_RECORDS)
+        throw new Fault(
+          'TOO_LARGE',
+          `The drawing has more than ${MOST_RECORDS} entities by line ${i + 2}. Leave out layers or blocks.`,
+          '',
+          { line: i + 2 },
+        );
     } else if (record?.type === 'SECTION' && code === 2) section = group.value.toUpperCase();
     else if (section === 'HEADER' && code === 9) {
       variable = [];
@@ -104,7 +117,7 @@ export class BadNumber extends Error {
 }
 
 export function toNumber(group: Group): number {
-  const value = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(group.value) ? Number(group.value) : NaN;
+  const value = /^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?$/.test(group.value) ? Number(group.value) : NaN;
   if (Number.isFinite(value)) return value;
   throw new BadNumber(group);
 }

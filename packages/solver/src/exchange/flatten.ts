@@ -1,5 +1,9 @@
+import { Fault } from '../fault/fault.ts';
+
 type XY = readonly [number, number];
 
+/** Corners of one curve, at most. */
+const MOST_CORNERS = 200_000;
 /** Halvings of one piece, at most. */
 const DEEPEST = 16;
 
@@ -11,6 +15,7 @@ export function flattened(curve: (t: number) => XY, a: number, b: number, tolera
   const points: XY[] = [curve(a)];
   const halve = (t0: number, p0: XY, t1: number, p1: XY, depth: number): void => {
     const off = Math.max(...[0.25, 0.5, 0.75].map((s) => distance(curve(t0 + s * (t1 - t0)), p0, p1)));
+    requireFewCorners(points.length);
     if (depth >= DEEPEST || (depth >= 2 && off <= tolerance)) {
       points.push(p1);
       return;
@@ -22,6 +27,15 @@ export function flattened(curve: (t: number) => XY, a: number, b: number, tolera
   };
   halve(a, points[0], b, curve(b), 0);
   return points;
+}
+
+/** @throws Fault TOO_LARGE when one curve comes to more corners than any drawing needs */
+export function requireFewCorners(count: number): void {
+  if (count <= MOST_CORNERS) return;
+  throw new Fault(
+    'TOO_LARGE',
+    `A curve of the drawing needs more than ${MOST_CORNERS} chords. Check the unit, or allow a coarser tolerance.`,
+  );
 }
 
 /** Distance of a point from a chord. */
@@ -49,7 +63,8 @@ export function flattenedSpline(spline: Spline, tolerance: number): XY[] {
   for (let k = degree; k < points.length; k++) {
     if (!(knots[k + 1] > knots[k])) continue;
     const piece = flattened((t) => deBoor(spline, k, t), knots[k], knots[k + 1], tolerance);
-    spans.push(...(spans.length === 0 ? piece : piece.slice(1)));
+    for (const point of spans.length === 0 ? piece : piece.slice(1)) spans.push(point);
+    requireFewCorners(spans.length);
   }
   return spans;
 }

@@ -1,3 +1,4 @@
+import { Fault } from '../fault/fault.ts';
 import { type Curve, reversed, type Vertex } from './curve.ts';
 import type { Dropped } from './reading.ts';
 
@@ -17,6 +18,8 @@ export interface Loops {
 
 /** Ends this near, mm, meet. */
 const MEET = 1e-6;
+/** Ends that meet in one place, at most: which of them go together is anybody's guess. */
+const MOST_ENDS = 2000;
 
 interface Strand {
   vertices: Vertex[];
@@ -27,6 +30,7 @@ interface Strand {
  * Closed curves of one layer: open ones are joined end to end, nearest first, across gaps up to a limit.
  *
  * @param gap largest gap that is closed, mm
+ * @throws Fault TOO_LARGE when thousands of curves end in one place
  */
 export function closeLoops(curves: readonly Curve[], gap: number): Loops {
   const guesses: string[] = [];
@@ -70,7 +74,8 @@ export function closeLoops(curves: readonly Curve[], gap: number): Loops {
       free.delete(next.curve);
       heal(next.distance, end);
       const further = next.atStart ? next.curve.vertices : reversed(next.curve.vertices, false);
-      strand.vertices = [...strand.vertices.slice(0, -1), ...further];
+      strand.vertices.pop();
+      for (const vertex of further) strand.vertices.push(vertex);
     }
   }
 
@@ -79,7 +84,7 @@ export function closeLoops(curves: readonly Curve[], gap: number): Loops {
   }
 }
 
-function at({ x, y }: Vertex): string {
+function at({ x, y }: Pick<Vertex, 'x' | 'y'>): string {
   return `(${Number(x.toFixed(4))}, ${Number(y.toFixed(4))})`;
 }
 
@@ -115,7 +120,13 @@ function endIndex(curves: readonly Curve[], reach: number) {
       const held = cells.get(key);
       const end = { curve, atStart, x, y };
       if (held === undefined) cells.set(key, [end]);
-      else held.push(end);
+      else if (held.push(end) > MOST_ENDS)
+        throw new Fault(
+          'TOO_LARGE',
+          `More than ${MOST_ENDS} curves of layer "${curve.layer}" end at ${at(end)}, so which go together cannot be told. Choose other layers, or draw closed curves.`,
+          '',
+          { line: curve.line },
+        );
     }
   return ({ x, y }: Vertex, free: ReadonlySet<Curve>): (End & { readonly distance: number }) | null => {
     let best: (End & { readonly distance: number }) | null = null;

@@ -8,6 +8,9 @@ export type NumberText =
 const PLAIN = /^-?\d{1,12}(\.\d{1,12})?$/;
 const NUMBER = /^([+-]?(?:\d[\d.,' ]*|[.,]\d+)(?:[eE][+-]?\d+)?)\s*([^\d\s.,][^\d]*)?$/u;
 
+/** Letters of a number with its unit, at most: what is longer is not looked into. */
+const LONGEST = 100;
+
 /**
  * Reads decimal point and comma, grouped thousands, a sign in any print, and a unit behind the number.
  *
@@ -15,6 +18,7 @@ const NUMBER = /^([+-]?(?:\d[\d.,' ]*|[.,]\d+)(?:[eE][+-]?\d+)?)\s*([^\d\s.,][^\
  */
 export function numberOf(text: string, decimal: '.' | ',', quantity: Quantity, isGrouped = false): NumberText {
   if (decimal === '.' && PLAIN.test(text)) return { value: Number(text), unit: null };
+  if (text.length > LONGEST) return { value: null, reason: `is "${short(text)}", which is no number` };
   const cell = text
     .trim()
     .replace(/[\u2212\u2013]/g, '-')

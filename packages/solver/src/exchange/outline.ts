@@ -2,7 +2,7 @@ import { Fault } from '../fault/fault.ts';
 import { shapeRing } from '../geometry/ring.ts';
 import type { Shape } from '../geometry/shape.ts';
 import { didYouMean } from '../plate/near-names.ts';
-import { arcOf, type Curve, enclosed, straightened, type Vertex } from './curve.ts';
+import { arcOf, type Curve, enclosed, straightened, straightenedCount, type Vertex } from './curve.ts';
 import type { Label } from './drawing.ts';
 import { dxfStrokes } from './dxf-drawing.ts';
 import { type FileContent, fileText } from './file-text.ts';
@@ -54,7 +54,7 @@ export function readDrawing(content: FileContent, options: DrawingOptions = {}):
   if (!(gap >= 0 && gap <= 10 && tolerance >= 1e-6 && tolerance <= 1))
     throw new Fault('USAGE', 'Gaps may be 0 to 10 mm, the tolerance 0.000001 to 1 mm.');
   const { text, guesses: letters } = fileText(content, 'drawing');
-  const isSvg = /^\s*(\uFEFF)?\s*</.test(text);
+  const isSvg = /^\s*</.test(text);
   const strokes = isSvg ? svgStrokes(text, units, tolerance) : dxfStrokes(text, units, tolerance);
   const names = strokes.layers.map(({ name }) => name);
   const shown = names.filter((name) => !strokes.hidden.has(name));
@@ -146,9 +146,7 @@ function centred(
   labels: readonly Label[],
   to: readonly [number, number] | undefined,
 ): [readonly Curve[], readonly Label[]] {
-  const box = extentsOf(
-    curves.flatMap(({ vertices, closed }) => straightened(vertices, closed, 0.01).map(({ x, y }) => [x, y] as const)),
-  );
+  const box = to === undefined ? null : extentsOf(cornersOn(curves));
   if (to === undefined || box === null) return [curves, labels];
   const [dx, dy] = [to[0] - (box.min[0] + box.max[0]) / 2, to[1] - (box.min[1] + box.max[1]) / 2];
   return [
@@ -160,11 +158,18 @@ function centred(
   ];
 }
 
+function* cornersOn(curves: readonly Curve[]): Generator<[number, number]> {
+  for (const { vertices, closed } of curves) for (const { x, y } of straightened(vertices, closed, 0.01)) yield [x, y];
+}
+
 /** A shape that a head can have, or the reason why it is none. */
 function soundShape(vertices: readonly Vertex[], tolerance: number): Shape | string {
+  const many = (count: number) => `has ${count} corners, more than ${MOST_CORNERS}; use a coarser tolerance`;
+  const count = straightenedCount(vertices, tolerance);
+  // Those on straight lines will go.
+  if (count > 10 * MOST_CORNERS) return many(count);
   const shape = shapeOf(vertices, tolerance);
-  if ('polygon' in shape && shape.polygon.length > MOST_CORNERS)
-    return `has ${shape.polygon.length} corners, more than ${MOST_CORNERS}; use a coarser tolerance`;
+  if ('polygon' in shape && shape.polygon.length > MOST_CORNERS) return many(shape.polygon.length);
   if ('circle' in shape && !(shape.circle >= 1e-3))
     return `is a circle of ${shape.circle} mm, too small to count; remove it`;
   try {

@@ -3,7 +3,7 @@ import { type FoundColumns, findColumns, type Wanted } from './columns.ts';
 import type { FileContent } from './file-text.ts';
 import { numberOf } from './number-text.ts';
 import type { Dropped, Preview } from './reading.ts';
-import { readTable, type TableRow } from './table.ts';
+import { MOST_ROWS, readTable, type TableRow } from './table.ts';
 import { askedUnit, factorOf, type Quantity } from './units.ts';
 
 /** One row of a list with its numbers in mm and N. */
@@ -32,8 +32,6 @@ export interface RowList extends Pick<Preview, 'units' | 'guesses' | 'dropped'> 
   readonly found: FoundColumns['columns'];
 }
 
-/** Rows that are read; no head has as many probes, no map as many points. */
-const MOST_ROWS = 100_000;
 /** Extent beyond which numbers without a unit can't be mm. */
 const WIDEST = 1000;
 

@@ -30,8 +30,12 @@ function circleOf(vertices: readonly Vertex[]): Shape | null {
   };
 }
 
+/** Corners of a box with round corners whose sides are drawn in pieces, at most. */
+const MOST_BOX = 200;
+
 /** All corners and mid-arcs on the edge of the rounded box around the curve, and its area: then it is that box. */
 function rectangleOf(vertices: readonly Vertex[]): Shape | null {
+  if (vertices.length > MOST_BOX) return null;
   const probes = [...vertices, ...straightened(vertices, true, NEAR * 10)];
   const [xs, ys] = [probes.map(({ x }) => x), probes.map(({ y }) => y)];
   const [x0, x1, y0, y1] = [least(xs), -least(xs.map((x) => -x)), least(ys), -least(ys.map((y) => -y))];

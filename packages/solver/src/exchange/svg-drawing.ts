@@ -2,7 +2,7 @@ import { parseXml, type XmlDocument, XmlElement, XmlError, type XmlNode } from '
 import { Fault } from '../fault/fault.ts';
 import { LONGEST_TEXT } from '../plate/read-json.ts';
 import { type Affine, after, type Curve, mapped, mapVertices, stretch } from './curve.ts';
-import { type Label, layerCounts, MOST_CURVES, type Strokes } from './drawing.ts';
+import { drawingBudget, type Label, layerCounts, nameOf, type Strokes } from './drawing.ts';
 import type { Dropped } from './reading.ts';
 import { svgMap } from './svg-map.ts';
 import { scaleOf } from './svg-scale.ts';
@@ -20,6 +20,7 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
   const root = rootOf(text);
   const scale = scaleOf(root, units);
   const layers = layerCounts();
+  const budget = drawingBudget();
   const curves: Curve[] = [];
   const labels: Label[] = [];
   const dropped: Dropped[] = [];
@@ -36,7 +37,8 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
   function walk(nodes: readonly XmlNode[], map: Affine, layer: string): void {
     for (const node of nodes) {
       if (!(node instanceof XmlElement)) continue;
-      const name = node.name.replace(/^.*:/, '').toLowerCase();
+      budget.visit();
+      const name = nameOf(node.name).replace(/^.*:/, '').toLowerCase();
       if (SILENT.has(name) || (node.name.includes(':') && !node.name.startsWith('svg:'))) continue;
       if (name === 'style') {
         sheet(node);
@@ -53,8 +55,6 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
         const reason = own === null ? null : draw(name, node, own, layer);
         if (reason !== null) drop(node, layer, reason);
       }
-      if (curves.length + labels.length > MOST_CURVES)
-        throw new Fault('TOO_LARGE', `The drawing has more than ${MOST_CURVES} curves. Leave out groups.`);
     }
   }
 
@@ -90,7 +90,7 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
   }
 
   function drop(node: XmlElement, layer: string, reason: string): void {
-    dropped.push({ line: lineOf(node.start), reason: `<${node.name}> in "${layer}" ${reason}` });
+    dropped.push({ line: lineOf(node.start), reason: `<${nameOf(node.name)}> in "${layer}" ${reason}` });
   }
 
   function draw(name: string, node: XmlElement, map: Affine, layer: string): string | null {
@@ -100,18 +100,17 @@ export function svgStrokes(text: string, units: string | undefined, tolerance: n
         (key) => Number.parseFloat(node.attributes[key] ?? first?.attributes[key] ?? '0') || 0,
       );
       labels.push({ text: node.text.trim(), at: mapped(map, x, y), layer });
+      budget.add(0, curves.length + labels.length);
       return null;
     }
     if (!Object.hasOwn(ELEMENTS, name)) return 'is of a kind that is not read; convert it into paths';
     const drawn = drawnBy(name, node, tolerance / stretch(map));
     if (typeof drawn === 'string') return drawn;
-    for (const { vertices, closed } of drawn)
-      curves.push({
-        vertices: mapVertices(vertices, closed, map, tolerance),
-        closed,
-        layer,
-        line: lineOf(node.start),
-      });
+    for (const { vertices, closed } of drawn) {
+      const corners = mapVertices(vertices, closed, map, tolerance);
+      curves.push({ vertices: corners, closed, layer, line: lineOf(node.start) });
+      budget.add(corners.length, curves.length + labels.length);
+    }
     return null;
   }
 }
@@ -164,7 +163,8 @@ function rootOf(text: string): XmlElement {
 /** Label of a group, or its id. */
 function layerOf({ attributes }: XmlElement): string | null {
   const label = Object.keys(attributes).find((key) => key.endsWith(':label'));
-  return (label === undefined ? undefined : attributes[label]) ?? attributes.id ?? null;
+  const name = (label === undefined ? undefined : attributes[label]) ?? attributes.id;
+  return name === undefined ? null : nameOf(name);
 }
 
 /** Line of an offset; asked in ascending order. */

@@ -1,7 +1,7 @@
 import svgpath from 'svgpath';
 import { circleVertices, type Vertex } from './curve.ts';
 import { polyline } from './dxf-shapes.ts';
-import { bezier, flattened } from './flatten.ts';
+import { bezier, flattened, requireFewCorners } from './flatten.ts';
 import { lengthOf, PER_UNIT } from './svg-length.ts';
 
 interface Drawn {
@@ -22,7 +22,7 @@ export const ELEMENTS: Readonly<
     const [cx, cy, r] = [number(attributes.cx, 0), number(attributes.cy, 0), number(attributes.r, 0)];
     return r > 0
       ? [{ vertices: circleVertices(cx, cy, r), closed: true }]
-      : `has a radius of ${attributes.r}; remove it`;
+      : `has a radius of ${attributes.r?.slice(0, 24)}; remove it`;
   },
   ellipse: (attributes, tolerance) => {
     const [cx, cy, rx, ry] = ['cx', 'cy', 'rx', 'ry'].map((key) => number(attributes[key], 0));
@@ -80,7 +80,10 @@ function pathShapes(data: string, tolerance: number): readonly Drawn[] | string 
     }
     vertices = [];
   };
+  let corners = 0;
   const to = (points: readonly XY[]): void => {
+    corners += points.length;
+    requireFewCorners(corners);
     for (const [x, y] of points.slice(1)) vertices.push({ x, y, bulge: 0 });
   };
   path

@@ -34,12 +34,18 @@ const NAMES: Readonly<Record<string, string>> = {
 };
 /** Lines that the separator is judged by, and rows that the decimal sign is. */
 const [JUDGED, COUNTED] = [60, 2000];
+/** Rows that are read, no head has as many probes and no map as many points; and cells in one, letters in one. */
+export const MOST_ROWS = 100_000;
+const [MOST_CELLS, MOST_LETTERS] = [1000, 10_000];
+/** Lines before the first row of numbers, at most. */
+const SPARE = 100;
 
 /**
  * Cells of a list: those of a sheet of a workbook, or of a text; see {@link readSheet} and {@link readText}.
  *
  * @param sheet of a workbook; the first that is shown if left out
- * @throws Fault UNREADABLE when it is empty or neither; USAGE for a sheet that is not there; TOO_LARGE
+ * @throws Fault UNREADABLE when it is empty or neither; USAGE for a sheet that is not there; TOO_LARGE, also for a row of
+ *   thousands of cells
  */
 export function readTable(content: FileContent, what: string, sheet?: string): Table {
   if (isPacked(content)) return sheetTable(readSheet(content, sheet, what), what);
@@ -84,10 +90,7 @@ function readText(text: string, what: string): Table {
     );
   const body = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
   const said = /^sep=(.)\n/i.exec(body);
-  const sample = body
-    .split('\n')
-    .filter((line) => line.trim() !== '' && !isComment(line))
-    .slice(said === null ? 0 : 1, JUDGED);
+  const sample = firstLines(body).slice(said === null ? 0 : 1, JUDGED);
   if (sample.length === 0)
     throw new Fault('UNREADABLE', `The ${what} is empty. Check that the right file was given.`, '', { line: 1 });
   const delimiter = said?.[1] ?? delimiterOf(sample);
@@ -110,12 +113,17 @@ function readText(text: string, what: string): Table {
           '',
           { line: at },
         );
+      if (data.length > MOST_CELLS)
+        throw tooLarge(`line ${at} of the ${what} has ${data.length} cells`, MOST_CELLS, at);
       const cells = data.map((cell) => cell.trim());
+      if (cells.some((cell) => cell.length > MOST_LETTERS))
+        throw tooLarge(`a cell on line ${at} of the ${what} is long`, `${MOST_LETTERS} letters`, at);
       if (cells.every((cell) => cell === '')) return;
       if (isComment(cells[0])) {
         passed++;
         if (rows.length === 0) comments.push({ line: at, cells: unmarked(cells, delimiter) });
       } else if (at > 1 || said === null) rows.push({ line: at, cells });
+      if (rows.length > MOST_ROWS + SPARE) throw tooLarge(`the ${what} has more rows`, MOST_ROWS, at);
     },
   });
   const { decimal, isGrouped, doubtful } = decimalOf(rows);
@@ -137,6 +145,24 @@ function doubt(number: string | null): string[] {
   if (number === null) return [];
   const value = Number(number.replace(',', '.'));
   return [`"${number}" and its like are read as ${value}: if its sign groups thousands, write them without it.`];
+}
+
+/** The first lines that say something. */
+function firstLines(body: string): string[] {
+  const lines: string[] = [];
+  for (let from = 0; from < body.length && lines.length < JUDGED; ) {
+    const found = body.indexOf('\n', from);
+    const end = found < 0 ? body.length : found;
+    const line = body.slice(from, end);
+    if (line.trim() !== '' && !isComment(line)) lines.push(line);
+    from = end + 1;
+  }
+  return lines;
+}
+
+function tooLarge(what: string, most: number | string, line: number): Fault {
+  const said = `${what[0].toUpperCase()}${what.slice(1)}`;
+  return new Fault('TOO_LARGE', `${said}; at most ${most} are read. Check the file, or split it.`, '', { line });
 }
 
 function isComment(line: string): boolean {

@@ -1,7 +1,7 @@
 /** Every way Flathead can refuse an input or report a failure. Closed: a new way gets a new code. */
 export type FaultCode =
   | 'USAGE' // a command line that makes no sense
-  | 'NO_FILE' // a file that is not there or can't be read
+  | 'NO_FILE' // a file that is not there, or can't be read or written
   | 'NOT_JSON' // the text is empty or no JSON
   | 'UNREADABLE' // a list, drawing or map that holds nothing to take
   | 'TOO_LARGE' // the file or the count it asks for is beyond what is read

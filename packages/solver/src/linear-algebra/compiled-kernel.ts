@@ -1,7 +1,8 @@
 import type { Crew } from './crew.ts';
-import { DONE, type FrontKernel, type FrontMemory, memorySize, STOPPED } from './front-memory.ts';
+import { DONE, type FrontKernel, type FrontMemory, LOST, memorySize, STOPPED } from './front-memory.ts';
 import { NOT_FAILED, PLAN, tableSize, writeTable } from './front-table.ts';
 import { FUSED, FUSED_SHARED, SIMD, SIMD_SHARED } from './kernel-binary.ts';
+import { HelperLost, renew } from './kernel-host.ts';
 import { plainKernel } from './plain-kernel.ts';
 import { type SlabPool, slabPool } from './slab-pool.ts';
 import type { Symbolic } from './symbolic.ts';
@@ -27,6 +28,9 @@ export function availableKernels(): readonly FrontKernel[] {
   );
 }
 
+/** Crews that have lost a helper. */
+const broken = new WeakSet<Crew>();
+
 /** Memories opened so far. */
 let opened = 0;
 
@@ -49,7 +53,8 @@ function compiled(name: string, own: string, shared: string): FrontKernel | null
     name,
     open(symbolic, crew) {
       // Without fronts above the tasks the whole is too small to be worth a call.
-      if (crew === null || crew.helpers === 0 || symbolic.schedule.top.length === 0) return open(alone, symbolic, null);
+      if (crew === null || crew.helpers === 0 || broken.has(crew) || symbolic.schedule.top.length === 0)
+        return open(alone, symbolic, null);
       together ??= slabPool(new WebAssembly.Module(bytes(shared)), true);
       return open(together, symbolic, crew);
     },
@@ -82,6 +87,20 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
     crew.call({ key, module: pool.module, memory, plan, solve });
   };
 
+  /** What a run gives, or `lost` when a helper died in it. */
+  const guarded = <T>(run: () => T, lost: () => T): T => {
+    if (crew === null) return run();
+    renew(slab.patience, crew.patience);
+    try {
+      return run();
+    } catch (thrown) {
+      if (!(thrown instanceof HelperLost)) throw thrown;
+      broken.add(crew);
+      Atomics.store(words, stop, 1);
+      return lost();
+    }
+  };
+
   /** Runs the plan; false when it ended early. */
   const run = (stopped: () => boolean): boolean => {
     const worker = kernel.join(plan);
@@ -99,11 +118,13 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
     scratch: factorSize,
     factor(matrix, stopped) {
       value.set(matrix.value, blocks);
-      const ended = run(stopped);
+      const ended = guarded(
+        () => (run(stopped) ? DONE : STOPPED),
+        () => LOST,
+      );
       Atomics.store(words, stop, 1);
       const failed = words[plan / 4 + PLAN.failed];
-      if (failed !== NOT_FAILED) return failed;
-      return ended ? DONE : STOPPED;
+      return failed === NOT_FAILED || ended === LOST ? ended : failed;
     },
     forward(y) {
       if (crew?.solves) call(++solves);

@@ -4,6 +4,8 @@ export interface Crew {
   readonly helpers: number;
   /** Whether they help with solves as well: not where the page that shows the result needs their processor. */
   readonly solves: boolean;
+  /** Rests of the leading thread in one run after which a helper counts as dead; some half a minute's if left out. */
+  readonly patience?: number;
   /** Sends them to a piece of work in a shared memory. Returns at once: who comes late finds nothing left to do. */
   call(work: CrewWork): void;
 }

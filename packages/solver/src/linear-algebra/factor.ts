@@ -3,7 +3,7 @@ import type { BlockMatrix } from './block-matrix.ts';
 import type { Crew } from './crew.ts';
 import { NONE } from './elimination-tree.ts';
 import { strideOf, triangleRow } from './front-layout.ts';
-import { DONE, type FrontKernel, type FrontMemory, STOPPED } from './front-memory.ts';
+import { DONE, type FrontKernel, type FrontMemory, LOST, STOPPED } from './front-memory.ts';
 import { plainKernel } from './plain-kernel.ts';
 import type { Symbolic } from './symbolic.ts';
 
@@ -44,6 +44,8 @@ export function factorise(symbolic: Symbolic, matrix: BlockMatrix, options: Fact
   const memory = kernel.open(symbolic, crew);
   const failed = memory.factor(matrix, stopped);
   if (failed === STOPPED) throw new Fault('CANCELLED', 'The solve was given up for a newer one.', '', {});
+  // The memory is left to the dead.
+  if (failed === LOST) return factorise(symbolic, matrix, { kernel, stopped });
   // Which of several bad pivots a crew meets first is left to chance: alone it is always the same one.
   if (failed !== DONE && crew !== null) return factorise(symbolic, matrix, { kernel });
   requirePositive(symbolic, matrix, memory.value, failed);

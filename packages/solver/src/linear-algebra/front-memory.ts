@@ -19,6 +19,8 @@ export interface FrontKernel {
 export const DONE = -1;
 /** Ended before the end because it was asked to. */
 export const STOPPED = -2;
+/** Ended because a helper died in the middle of its part; that crew is not called again. */
+export const LOST = -3;
 
 /**
  * One memory that holds a factor, its update triangles and afterwards the vectors of its solves, and the operations on
@@ -34,7 +36,7 @@ export interface FrontMemory {
    * Cholesky factor of a matrix with the pattern that was analysed; the diagonal receives `1 / l`. Once per memory.
    *
    * @param stopped asked between tasks whether to give up
-   * @returns {@link DONE}, {@link STOPPED}, or the scalar position of a pivot that is not positive
+   * @returns {@link DONE}, {@link STOPPED}, {@link LOST}, or the scalar position of a pivot that is not positive
    */
   factor(matrix: BlockMatrix, stopped: () => boolean): number;
 

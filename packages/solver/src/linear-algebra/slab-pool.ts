@@ -1,10 +1,11 @@
 import { Fault } from '../fault/fault.ts';
-import { kernelHost } from './kernel-host.ts';
+import { kernelHost, type Patience } from './kernel-host.ts';
 
 /** A memory and the kernel that works in it. */
 export interface Slab {
   readonly memory: WebAssembly.Memory;
   readonly exports: WebAssembly.Exports;
+  readonly patience: Patience;
 }
 
 /**
@@ -70,7 +71,8 @@ function allocate(module: WebAssembly.Module, pages: number, shared: boolean): S
   } catch {
     throw tooLarge(pages * PAGE);
   }
-  return { memory, exports: new WebAssembly.Instance(module, kernelHost(memory)).exports };
+  const patience = { left: Infinity };
+  return { memory, exports: new WebAssembly.Instance(module, kernelHost(memory, patience)).exports, patience };
 }
 
 function tooLarge(size: number): Fault {

@@ -2,6 +2,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { startNodeCrew } from '../../node/crew.ts';
 import './relaxed-simd.ts';
 import { availableKernels } from '../../src/linear-algebra/compiled-kernel.ts';
+import type { Crew } from '../../src/linear-algebra/crew.ts';
 import { type FactorOptions, factorise } from '../../src/linear-algebra/factor.ts';
 import { graphOf } from '../../src/linear-algebra/graph.ts';
 import { order } from '../../src/linear-algebra/order.ts';
@@ -49,6 +50,27 @@ describe('factor shared by a crew', () => {
   it('is done without helpers that never come', () => {
     const absent = { helpers: 2, solves: true, call: () => undefined };
     for (const kernel of compiled) expect(different(solution({ kernel, crew: absent }), solution({ kernel }))).toBe(0);
+  });
+
+  it('is done alone when a helper dies in the middle of its part, and so are those after it', () => {
+    for (const kernel of compiled) {
+      let calls = 0;
+      const dying: Crew = {
+        helpers: 1,
+        solves: false,
+        patience: 200,
+        // Comes on board, claims a task, and is never heard of again: words 8 and 11 of the plan.
+        call({ memory, plan }) {
+          calls++;
+          const words = new Int32Array(memory.buffer);
+          Atomics.add(words, plan / 4 + 8, 1);
+          Atomics.add(words, plan / 4 + 11, 1);
+        },
+      };
+      for (let round = 0; round < 2; round++)
+        expect(different(solution({ kernel, crew: dying }), solution({ kernel }))).toBe(0);
+      expect(calls).toBe(1);
+    }
   });
 
   it('names the same node of a matrix that is not definite, whoever meets it', () => {

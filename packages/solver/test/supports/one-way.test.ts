@@ -296,6 +296,39 @@ describe('supports that act one way', () => {
     expect(Math.min(answered, 10 * unforced, 100 * refused)).toBeGreaterThan(300);
   });
 
+  it('are answered or refused with what to do where all but one stand on a line, on 300 seeded plates', () => {
+    const messages = new Set<string>();
+    for (let seed = 1; seed <= 300; seed++) {
+      const generator = xoroshiro128plus(seed);
+      const below = (n: number) => (generator.next() >>> 0) % n;
+      const row = [30, 33, 36, 39].map((node) => ({
+        row: atNode(node),
+        stiffness: below(4) === 0 ? null : 10 ** (1 + below(8)),
+        acts: (['push', 'pull', 'both'] as const)[below(3)],
+      }));
+      const off = shapeRing({ rectangle: [0.05, 0.05], centre: [6, 4 + 10 ** (-1 - below(5))] }, { chord: 1 });
+      const f = new Float64Array(3 * plate.n);
+      if (seed % 2 === 0) for (const node of [34, 35]) f[3 * node] = -5;
+      else
+        for (const [node, moment] of [
+          [34, 3],
+          [44, -3],
+        ])
+          f[3 * node + 1] = moment;
+      const given = problem(
+        [...row, { row: averageRow(plate.mesh, plate.locator, off, 'seat'), stiffness: null, acts: 'push' }],
+        f,
+      );
+      try {
+        expect(answer(given).force.every(Number.isFinite), `seed ${seed}`).toBe(true);
+      } catch (thrown) {
+        expect(thrown, `seed ${seed}`).toMatchObject({ code: 'MECHANISM', path: 'supports' });
+        messages.add(String(thrown).replace(/ \(.*/, ''));
+      }
+    }
+    expect([...messages].some((message) => message.includes('Nothing says where the plate lies'))).toBe(true);
+  });
+
   it('are as two-way ones while none has to let go', () => {
     const f = new Float64Array(3 * plate.n);
     f[3 * 34] = -5;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PlateProblem } from '../../src/plate/plate-problem.ts';
 import { solvePlate } from '../../src/solve-plate.ts';
+import { advance } from '../../src/structure/stages.ts';
 
 const [alpha, gradient, thickness] = [1e-5, 20, 4];
 /** A free plate that is warmer on one side bends to a sphere of this curvature without any stress. */
@@ -39,5 +40,27 @@ describe('a plate that is only warmed, on supports that act one way', () => {
     // Locked flat it would press with some newtons.
     for (const reaction of reactions) expect(Math.abs(reaction)).toBeLessThan(1e-6);
     expect(Math.abs(w.at[0] - w.at[1])).toBeCloseTo(rise, 8);
+  });
+
+  it('tells how far it is from a support that has let go, and how far springs give way', () => {
+    const problem = {
+      ...warm([...corners, [0, 0]], 'push'),
+      loads: [{ over: 'all' as const, pressure: -0.01 }],
+    };
+    problem.supports = problem.supports!.map((support, i) => ({
+      ...support,
+      stiffness: i < 4 ? 1000 : 1e-3 * 2 ** 20,
+    }));
+    const [{ seats, reactions, letGo, load }] = advance(null, {
+      ...{ problems: [problem], areas: [], coarsening: 1, keepMesh: false },
+    }).cases;
+    expect(load).toBeCloseTo(-24, 9);
+    expect(reactions.reduce((sum, force) => sum + force, 0)).toBeCloseTo(24, 9);
+    expect([...letGo]).toEqual([4]);
+    expect(reactions[4]).toBe(0);
+    for (let i = 0; i < 4; i++) expect(seats[i]).toBeCloseTo(-reactions[i] / 1000, 12);
+    // It lies clear of the middle one by its dome, less its sag.
+    expect(seats[4]).toBeGreaterThan(0.005);
+    expect(seats[4]).toBeCloseTo(solvePlate({ ...problem, report: { at: [[0, 0]] } }).w.at[0], 9);
   });
 });
