@@ -8,7 +8,7 @@ export const PER_UNIT: Readonly<Record<string, number>> = {
 
 /** A length and its unit in small letters, empty without one; `null` for what is none, such as per cent. */
 export function lengthOf(text: string): { readonly value: number; readonly unit: string } | null {
-  const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(px|pt|pc|in|cm|mm|q)?\s*$/i.exec(text);
+  const match = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(px|pt|pc|in|cm|mm|q)?\s*$/i.exec(text);
   if (match === null || !Number.isFinite(Number(match[1]))) return null;
   return { value: Number(match[1]), unit: (match[2] ?? '').toLowerCase() };
 }
