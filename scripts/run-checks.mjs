@@ -56,7 +56,17 @@ const rounds = [
     {
       name: 'browser',
       tests: 'browser',
-      limit: 20 * MINUTE,
+      workers: availableParallelism(),
+      limit: 15 * MINUTE,
+      needs: findChromium,
+      without: 'no Chromium on this machine',
+    },
+  ],
+  [
+    {
+      name: 'pace',
+      tests: 'pace',
+      limit: 8 * MINUTE,
       needs: findChromium,
       without: 'no Chromium on this machine',
     },

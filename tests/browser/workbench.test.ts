@@ -3,9 +3,7 @@ import type { HeadModel } from '@flathead/solver';
 import { describe, expect, inject, it } from 'vitest';
 import { visitEach } from './visit.ts';
 import {
-  answerTimes,
   bowOnCommandLine,
-  circleFastener,
   colouredShare,
   dragFastener,
   drawn,
@@ -15,15 +13,7 @@ import {
   settled,
   shownBow,
   switchOn,
-  watchPage,
 } from './workbench.ts';
-
-/** What drawing in software may add to a task of the page, ms: one frame of the stage. */
-const FRAME_IN_SOFTWARE = 350;
-/** What drawing the frame of an earlier move in software may add to the way from an input to its field, ms. */
-const DRAWING_IN_SOFTWARE = 50;
-/** What the other busy threads on two processors may add to a run of the page's own code, ms. */
-const CROWDED = 50;
 
 /** File of a head in models/. */
 const modelFile = (name: string): string => new URL(`../../models/${name}`, import.meta.url).pathname;
@@ -31,11 +21,9 @@ const modelFile = (name: string): string => new URL(`../../models/${name}`, impo
 describe.skipIf(!hasBrowser)('workbench', () => {
   const visit = visitEach();
 
-  // Retried, since a machine that is busy with something else may be late; it has to be in time once.
-  it('opens with Kestrel solved within 5 s, and shows what the command line says', { retry: 2 }, async () => {
-    const { page, opened } = visit.bench;
+  it('opens with Kestrel solved, and shows what the command line says', async () => {
+    const { page } = visit.bench;
     await page.getByTestId('verdict-outcome').waitFor();
-    expect(performance.now() - opened).toBeLessThan(5000);
     expect(await page.getByTestId('verdict-outcome').textContent()).toBe('Fail');
 
     await settled(page);
@@ -211,46 +199,6 @@ describe.skipIf(!hasBrowser)('workbench', () => {
   // 50 ms is the bound on a machine that draws with its graphics processor. Here Chromium draws in software, on the
   // processors that the solver works on too, and a task that waits for a frame takes as long as the frame. The page's own
   // code is held to the bound more closely.
-  it('keeps the page free while a fastener of 30,000 unknowns is dragged for 5 s', { retry: 2 }, async () => {
-    const { page } = visit.bench;
-    await settled(page);
-    const model = { ...JSON.parse(await readFile(modelFile('kestrel-both.json'), 'utf8')), mesh: { size: 1.02 } };
-    const file = { name: 'fine.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(model)) };
-    await page.getByTestId('open-file').setInputFiles(file);
-    await expect.poll(() => page.getByTestId('verdict-outcome').textContent()).toBe('Pass');
-    await settled(page);
-
-    const watch = await watchPage(page);
-    await circleFastener(page, 'NE', 5000);
-    const { longTasks, scripts, bows } = await watch.stop();
-    expect(longTasks.filter((ms) => ms > 50 + FRAME_IN_SOFTWARE)).toEqual([]);
-    expect(scripts.length).toBeGreaterThan(5);
-    expect(scripts.filter((ms) => ms > 50 + CROWDED)).toEqual([]);
-    // The bow follows the mouse all the while.
-    expect(bows).toBeGreaterThan(5);
-  });
-
-  // From the mouse to the renderer nothing is drawn, but the frame of the move before may still be, in software and on the
-  // processors of the solver. The quickest quarter is what the page and the solver take when left alone.
-  it('has the new deflection with the renderer within 50 ms of the input at 30,000 unknowns', {
-    retry: 2,
-  }, async () => {
-    const { page } = visit.bench;
-    await settled(page);
-    const model = { ...JSON.parse(await readFile(modelFile('kestrel-both.json'), 'utf8')), mesh: { size: 1.02 } };
-    const file = { name: 'fine.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(model)) };
-    await page.getByTestId('open-file').setInputFiles(file);
-    await expect.poll(() => page.getByTestId('verdict-outcome').textContent()).toBe('Pass');
-    await settled(page);
-    const { release, x, y } = await dragFastener(page, 'NE', { x: -20, y: 0 });
-    await page.waitForTimeout(1000);
-    const moves = Array.from({ length: 24 }, (_, k) => [x - 20 + 4 * (k % 5), y + 3 * (k % 4)] as const);
-    const times = await answerTimes(page, moves);
-    await release();
-    expect(times.length).toBeGreaterThan(18);
-    expect(times[Math.floor(times.length / 4)]).toBeLessThan(50 + DRAWING_IN_SOFTWARE);
-  });
-
   it('starts a fresh solver when the one it had dies', async () => {
     const { page } = visit.bench;
     await settled(page);

@@ -47,6 +47,8 @@ interface Visitor {
   readonly isolated?: boolean;
   /** The browser can draw in three dimensions. */
   readonly webgl?: boolean;
+  /** What is drawn in three dimensions is drawn: without, the calls that take a renderer in software its time do nothing. */
+  readonly draws?: boolean;
   /** The browser may keep the page for visits without a network. */
   readonly keeps?: boolean;
 }
@@ -55,7 +57,7 @@ interface Visitor {
 export async function openWorkbench(
   browser: Browser,
   url: string,
-  { colourScheme = 'light', isolated = true, webgl = true, keeps = false }: Visitor = {},
+  { colourScheme = 'light', isolated = true, webgl = true, draws = true, keeps = false }: Visitor = {},
 ): Promise<Workbench> {
   const context = await browser.newContext({
     colorScheme: colourScheme,
@@ -70,6 +72,17 @@ export async function openWorkbench(
       HTMLCanvasElement.prototype.getContext = new Proxy(getContext, {
         apply: (target, canvas, args) => (/webgl/.test(String(args[0])) ? null : Reflect.apply(target, canvas, args)),
       });
+    });
+  if (!draws)
+    await context.addInitScript(() => {
+      for (const call of [
+        'clear',
+        'drawArrays',
+        'drawElements',
+        'drawArraysInstanced',
+        'drawElementsInstanced',
+      ] as const)
+        WebGL2RenderingContext.prototype[call] = () => {};
     });
   if (!isolated) await context.route(url, serveUnisolated);
   const page = await context.newPage();
@@ -213,11 +226,12 @@ export async function answerTimes(page: Page, moves: readonly (readonly [number,
     }).observe(canvas, { attributeFilter: ['data-fields'] });
     return times;
   });
-  for (const [k, [x, y]] of moves.entries()) {
+  const told = () => watch.evaluate((times) => times.length);
+  for (const [x, y] of moves) {
+    const before = await told();
     await page.mouse.move(x, y);
-    const end = performance.now() + 5000;
-    while ((await watch.evaluate((times) => times.length)) <= k && performance.now() < end)
-      await page.waitForTimeout(20);
+    const end = performance.now() + 2000;
+    while ((await told()) === before && performance.now() < end) await page.waitForTimeout(20);
     await page.waitForTimeout(150);
   }
   return (await watch.jsonValue()).toSorted((a, b) => a - b);
