@@ -41,10 +41,11 @@ export function useCompared(): readonly [Variant, Variant] | null {
   const chosen = useView(({ reference }) => reference);
   const reference = useReference(onBench);
   if (reference !== null) return [reference, onBench];
-  // The reference itself: with the next that is compared with it, else with any other.
   const others = book.variants.filter(({ id }) => id !== onBench.id);
-  const other = others.find((variant) => referenceOf(book, variant, chosen)?.id === onBench.id) ?? others[0];
-  return other === undefined ? null : [onBench, other];
+  const follower = others.find((variant) => referenceOf(book, variant, chosen)?.id === onBench.id);
+  if (follower !== undefined) return [onBench, follower];
+  // A head of its own, with the first other one on the shelf.
+  return others.length === 0 ? null : [others[0], onBench];
 }
 
 /** The full answer of a variant, if there is one yet. */
