@@ -68,6 +68,19 @@ describe.skipIf(!hasBrowser)('workbench', () => {
     await plain.close();
   });
 
+  it('keeps the stage where it is while a drag turns a head that fails into one that passes', async () => {
+    const { page } = visit.bench;
+    await settled(page);
+    const top = async () => (await page.getByTestId('stage').boundingBox())?.y;
+    const before = await top();
+    const drag = await dragFastener(page, 'E', { x: -90, y: -10 });
+    await expect.poll(() => page.getByTestId('verdict-outcome').textContent()).toBe('Pass');
+    expect(await top()).toBe(before);
+    await drag.release();
+    await settled(page);
+    expect(await page.getByTestId('verdict-outcome').textContent()).toBe('Pass');
+  });
+
   it('moves the fasteners opposite along where they lie in mirrors, unless that is switched off', async () => {
     const { page } = visit.bench;
     await settled(page);

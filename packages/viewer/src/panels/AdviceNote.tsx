@@ -2,7 +2,7 @@ import type { AdvisedMove } from '@flathead/solver';
 import { useEffect, useState } from 'react';
 import { typeset } from '../format/number.ts';
 import { shownAdvice, wantsAdvice } from '../state/shown-advice.ts';
-import { useModel, useRun, useWorkbench } from '../state/use-workbench.ts';
+import { useModel, usePointer, useRun, useWorkbench } from '../state/use-workbench.ts';
 import styles from './advice.module.css';
 
 /** Moves in sight; the others are one click away. */
@@ -16,12 +16,17 @@ export function AdviceNote() {
   const { history } = useWorkbench();
   const model = useModel((model) => model);
   const advice = useRun((run) => shownAdvice(run, model));
-  const wanted = useRun(({ solved }) => solved !== null && wantsAdvice(solved.result));
+  const dragging = usePointer(({ dragged }) => dragged !== null);
+  // The room stays as it was while something is dragged: a strip that grows or shrinks would move the stage under the pointer.
+  const wanted = useRun(({ solved, full }) => {
+    const judged = dragging ? full : solved;
+    return judged !== null && wantsAdvice(judged.result);
+  });
   const [open, setOpen] = useState(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another head, other advice
   useEffect(() => setOpen(false), [model]);
-  // The room stays: a strip that grows or shrinks would move the stage under the pointer of a drag.
-  if (advice === 'none') return wanted ? <div className={styles.advice} /> : null;
+  if (!wanted) return null;
+  if (advice === 'none') return <div className={styles.advice} />;
   if (advice === 'awaited')
     return (
       <div className={styles.advice} data-testid="advice">
