@@ -81,24 +81,12 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
   const key = ++opened;
   let calls = 0;
   let solves = 0;
+  /** Calls the helpers to a run, in which they are waited for as long as in any other. */
   const call = (solve: number) => {
     if (crew === null) return;
+    renew(slab.patience, crew.patience);
     calls++;
     crew.call({ key, module: pool.module, memory, plan, solve });
-  };
-
-  /** What a run gives, or `lost` when a helper died in it. */
-  const guarded = <T>(run: () => T, lost: () => T): T => {
-    if (crew === null) return run();
-    renew(slab.patience, crew.patience);
-    try {
-      return run();
-    } catch (thrown) {
-      if (!(thrown instanceof HelperLost)) throw thrown;
-      broken.add(crew);
-      Atomics.store(words, stop, 1);
-      return lost();
-    }
   };
 
   /** Runs the plan; false when it ended early. */
@@ -112,16 +100,23 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
     return true;
   };
 
+  const attempt = (stopped: () => boolean) => {
+    try {
+      return run(stopped) ? DONE : STOPPED;
+    } catch (thrown) {
+      if (crew === null || !(thrown instanceof HelperLost)) throw thrown;
+      broken.add(crew);
+      return LOST;
+    }
+  };
+
   // Addresses reach 4 GB: as 32-bit integers they may come out negative, which WebAssembly reads as the same bits.
   return {
     value,
     scratch: factorSize,
     factor(matrix, stopped) {
       value.set(matrix.value, blocks);
-      const ended = guarded(
-        () => (run(stopped) ? DONE : STOPPED),
-        () => LOST,
-      );
+      const ended = attempt(stopped);
       Atomics.store(words, stop, 1);
       const failed = words[plan / 4 + PLAN.failed];
       return failed === NOT_FAILED || ended === LOST ? ended : failed;

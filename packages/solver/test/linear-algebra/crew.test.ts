@@ -1,3 +1,4 @@
+import { Worker } from 'node:worker_threads';
 import { afterAll, describe, expect, it } from 'vitest';
 import { startNodeCrew } from '../../node/crew.ts';
 import './relaxed-simd.ts';
@@ -71,6 +72,31 @@ describe('factor shared by a crew', () => {
         expect(different(solution({ kernel, crew: dying }), solution({ kernel }))).toBe(0);
       expect(calls).toBe(1);
     }
+  });
+
+  it('waits as long for a slow helper in the last of many solves as in the first', async () => {
+    // Takes a task of each solve and says 60 ms later that it is done: words 19 and 20 of the plan.
+    const slow = new Worker(
+      `const { parentPort } = require('node:worker_threads');
+      parentPort.on('message', ({ memory, plan }) => {
+        const words = new Int32Array(memory.buffer);
+        if (Atomics.add(words, plan / 4 + 19, 1) >= words[plan / 4 + 2]) return;
+        Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 60);
+        Atomics.add(words, plan / 4 + 20, 1);
+      });`,
+      { eval: true },
+    );
+    const crew: Crew = {
+      helpers: 1,
+      solves: true,
+      patience: 8000,
+      call: ({ memory, plan, solve }) => solve > 0 && slow.postMessage({ memory, plan }),
+    };
+    const factor = factorise(symbolic, matrix, { kernel: compiled[0], crew });
+    expect(() => {
+      for (let k = 0; k < 15; k++) solve(factor, f);
+    }).not.toThrow();
+    await slow.terminate();
   });
 
   it('names the same node of a matrix that is not definite, whoever meets it', () => {
