@@ -1,6 +1,7 @@
 import { materialPresets } from '@flathead/solver';
 import { withFastenersLike } from '../state/recipe-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
+import { BoardHeightRow } from './BoardHeightRow.tsx';
 import { Choice } from './Choice.tsx';
 import styles from './field.module.css';
 import { NumberField } from './NumberField.tsx';
@@ -103,16 +104,7 @@ export function FastenerDetail({ index }: { index: number }) {
       <Row label="Acts">
         <Choice path={`${path}.acts`} name={`Sense in which ${name} acts`} options={ACTS} standard="both" />
       </Row>
-      <Row label="Height of the board here">
-        <NumberField
-          path={`${path}.height`}
-          name={`Height of the board at ${name}`}
-          unit="µm"
-          scale={1000}
-          step={5}
-          empty="level"
-        />
-      </Row>
+      <BoardHeightRow path={path} name={name} />
       {several && (
         <button
           type="button"

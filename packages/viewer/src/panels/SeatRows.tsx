@@ -2,6 +2,7 @@ import { NativeSelect, SegmentedControl } from '@mantine/core';
 import { Icon } from '../app/icons.tsx';
 import { withoutSeat, withSeatForm, withSeatStiffness } from '../state/recipe-edits.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
+import { BoardHeightRow } from './BoardHeightRow.tsx';
 import styles from './field.module.css';
 import { NumberField } from './NumberField.tsx';
 import { Row, Times } from './Row.tsx';
@@ -86,16 +87,7 @@ export function SeatRows({ index }: { index: number }) {
           step={100}
         />
       </Row>
-      <Row label="Height of the board here">
-        <NumberField
-          path={`${path}.height`}
-          name={`Height of the board at ${name}`}
-          unit="µm"
-          scale={1000}
-          step={5}
-          empty="level"
-        />
-      </Row>
+      <BoardHeightRow path={path} name={name} />
     </div>
   );
 }

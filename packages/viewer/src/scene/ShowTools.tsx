@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core';
+import type { ReactNode } from 'react';
 import { Icon } from '../app/icons.tsx';
 import { useView, useWorkbench } from '../state/use-workbench.ts';
 import { ExaggerationControl } from './ExaggerationControl.tsx';
@@ -14,35 +15,44 @@ export function ShowTools() {
     <div className={styles.show}>
       <ExaggerationControl />
       <div className={styles.buttons}>
-        <Button
-          variant={playing ? 'light' : 'default'}
-          size="compact-xs"
-          aria-pressed={playing}
-          data-testid="play"
-          leftSection={<Icon name={playing ? 'stop' : 'play'} size={12} />}
-          onClick={() => view.setState({ playing: !playing })}
+        <ShowButton
+          name="play"
+          pressed={playing}
+          icon={<Icon name={playing ? 'stop' : 'play'} size={12} />}
+          press={() => view.setState({ playing: !playing })}
         >
           Bend
-        </Button>
-        <Button
-          variant={arrows ? 'light' : 'default'}
-          size="compact-xs"
-          aria-pressed={arrows}
-          data-testid="arrows"
-          onClick={() => view.setState({ arrows: !arrows })}
-        >
+        </ShowButton>
+        <ShowButton name="arrows" pressed={arrows} press={() => view.setState({ arrows: !arrows })}>
           Forces
-        </Button>
-        <Button
-          variant={section ? 'light' : 'default'}
-          size="compact-xs"
-          aria-pressed={section}
-          data-testid="section"
-          onClick={() => view.setState({ sectionOpen: !section })}
-        >
+        </ShowButton>
+        <ShowButton name="section" pressed={section} press={() => view.setState({ sectionOpen: !section })}>
           Section
-        </Button>
+        </ShowButton>
       </div>
     </div>
+  );
+}
+
+interface ShowButtonProps {
+  readonly name: string;
+  readonly pressed: boolean;
+  readonly icon?: ReactNode;
+  readonly press: () => void;
+  readonly children: string;
+}
+
+function ShowButton({ name, pressed, icon, press, children }: ShowButtonProps) {
+  return (
+    <Button
+      variant={pressed ? 'light' : 'default'}
+      size="compact-xs"
+      aria-pressed={pressed}
+      data-testid={name}
+      leftSection={icon}
+      onClick={press}
+    >
+      {children}
+    </Button>
   );
 }

@@ -28,18 +28,12 @@ export function useIsReference({ id }: Variant): boolean {
   return book.variants.some((other) => referenceOf(book, other, chosen)?.id === id);
 }
 
-/** The variant on the bench. */
-function useOnBench(): Variant {
-  const { variants, bench } = useBook();
-  return variants.find(({ id }) => id === bench)!;
-}
-
 /** The two variants under comparison, the reference first; `null` while there is but one. */
 export function useCompared(): readonly [Variant, Variant] | null {
   const book = useBook();
-  const onBench = useOnBench();
   const chosen = useView(({ reference }) => reference);
-  const reference = useReference(onBench);
+  const onBench = book.variants.find(({ id }) => id === book.bench)!;
+  const reference = referenceOf(book, onBench, chosen);
   if (reference !== null) return [reference, onBench];
   const others = book.variants.filter(({ id }) => id !== onBench.id);
   const follower = others.find((variant) => referenceOf(book, variant, chosen)?.id === onBench.id);
