@@ -36,9 +36,11 @@ export class Plan {
   failed: u32;
   /** Helpers that came and went, over all calls. */
   gone: u32;
-  /** Solves that were opened to helpers; vector of the latest, and 1 when it is a forward one. */
+  /** Solves that were opened to helpers; of the latest its first vector, how many, how far apart, and 1 when it is forward. */
   opened: u32;
   vector: usize;
+  vectors: u32;
+  apart: usize;
   ahead: u32;
   nextSolve: u32;
   solvesDone: u32;

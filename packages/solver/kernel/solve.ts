@@ -181,12 +181,15 @@ function forwardFront(front: Front, y: usize): void {
   forwardRows(front, here, y);
 }
 
-/** `y <- L^-T y` for one front. */
+/** `y <- L^-T y` for one front and all vectors of the solve: the first brings the front into the cache for the others. */
 @inline
-function backwardFront(front: Front, y: usize): void {
-  const here = y + 3 * F * <usize>front.first;
-  backwardRows(front, y, here);
-  backwardPivot(front.pivot, front.width, here);
+function backwardFront(plan: Plan, front: Front): void {
+  for (let v: u32 = 0; v < plan.vectors; v++) {
+    const y = plan.vector + plan.apart * <usize>v;
+    const here = y + 3 * F * <usize>front.first;
+    backwardRows(front, y, here);
+    backwardPivot(front.pivot, front.width, here);
+  }
 }
 
 /**
@@ -194,15 +197,20 @@ function backwardFront(front: Front, y: usize): void {
  * rows above it gathers behind y, in a place of its own, and is added task by task: the same sums with any crew.
  */
 export function forward(plan: Plan, y: usize): void {
-  share(plan, y, true);
+  open(plan, y, 1, 0, true);
+  share(plan);
   for (let k: u32 = 0; k < plan.taskCount; k++) collect(rootOf(plan, k), y);
   for (let k: u32 = 0; k < plan.topCount; k++) forwardFront(topAt(plan, k), y);
 }
 
-/** `y <- L^-T y`: the fronts above the tasks, then the tasks, with whoever helps. */
-export function backward(plan: Plan, y: usize): void {
-  for (let k = plan.topCount; k > 0; k--) backwardFront(topAt(plan, k - 1), y);
-  share(plan, y, false);
+/**
+ * `y <- L^-T y` for so many vectors, a distance apart: the fronts above the tasks, then the tasks, with whoever helps.
+ * Each vector has the bits that it has alone.
+ */
+export function backward(plan: Plan, y: usize, vectors: u32, apart: usize): void {
+  open(plan, y, vectors, apart, false);
+  for (let k = plan.topCount; k > 0; k--) backwardFront(plan, topAt(plan, k - 1));
+  share(plan);
 }
 
 @inline
@@ -227,11 +235,17 @@ function collect(root: Front, y: usize): void {
   }
 }
 
-/** Does all tasks of a solve, with the helpers that come. */
-function share(plan: Plan, y: usize, ahead: bool): void {
-  const base = changetype<usize>(plan);
+/** Notes what the next solve is of. */
+function open(plan: Plan, y: usize, vectors: u32, apart: usize, ahead: bool): void {
   plan.vector = y;
+  plan.vectors = vectors;
+  plan.apart = apart;
   plan.ahead = ahead ? 1 : 0;
+}
+
+/** Does all tasks of a solve, with the helpers that come. */
+function share(plan: Plan): void {
+  const base = changetype<usize>(plan);
   atomic.store<u32>(base + offsetof<Plan>('solvesDone'), 0);
   atomic.store<u32>(base + offsetof<Plan>('nextSolve'), 0);
   claim(base + offsetof<Plan>('opened'));
@@ -258,7 +272,7 @@ function solveTasks(plan: Plan): void {
   const next = changetype<usize>(plan) + offsetof<Plan>('nextSolve');
   for (let k = claim(next); k < plan.taskCount; k = claim(next)) {
     if (plan.ahead !== 0) forwardTask(plan, k, plan.vector);
-    else backwardTask(plan, k, plan.vector);
+    else backwardTask(plan, k);
     claim(changetype<usize>(plan) + offsetof<Plan>('solvesDone'));
   }
 }
@@ -271,10 +285,10 @@ function forwardTask(plan: Plan, k: u32, y: usize): void {
   for (let s = load<u32>(plan.tasks + 8 * <usize>k); s < to; s++) forwardFront(frontAt(plan.fronts, s), y);
 }
 
-/** Reads what is above it and writes its own part of y. */
-function backwardTask(plan: Plan, k: u32, y: usize): void {
+/** Reads what is above it and writes its own part of each vector. */
+function backwardTask(plan: Plan, k: u32): void {
   const from = load<u32>(plan.tasks + 8 * <usize>k);
-  for (let s = load<u32>(plan.tasks + 8 * <usize>k, 4); s > from; ) backwardFront(frontAt(plan.fronts, --s), y);
+  for (let s = load<u32>(plan.tasks + 8 * <usize>k, 4); s > from; ) backwardFront(plan, frontAt(plan.fronts, --s));
 }
 
 /** `y_rows <- y_rows - B y_here` for the rectangle of a front, its rows where its targets say. */

@@ -1,5 +1,5 @@
 import type { Crew } from './crew.ts';
-import { DONE, type FrontKernel, type FrontMemory, LOST, memorySize, STOPPED } from './front-memory.ts';
+import { DONE, type FrontKernel, type FrontMemory, LOST, STOPPED, scratchRoom } from './front-memory.ts';
 import { NOT_FAILED, PLAN, tableSize, writeTable } from './front-table.ts';
 import { FUSED, FUSED_SHARED, SIMD, SIMD_SHARED } from './kernel-binary.ts';
 import { HelperLost, renew } from './kernel-host.ts';
@@ -14,7 +14,7 @@ interface Exports {
   readonly closeTasks: (plan: number) => number;
   readonly shareTop: (plan: number, k: number, worker: number, workers: number) => number;
   readonly forward: (plan: number, y: number) => void;
-  readonly backward: (plan: number, y: number) => void;
+  readonly backward: (plan: number, y: number, vectors: number, apart: number) => void;
   readonly forwardPivot: (pivot: number, width: number, y: number) => void;
   readonly forwardBelow: (below: number, width: number, rows: number, y: number, t: number) => void;
 }
@@ -69,7 +69,8 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
   const { schedule, factorSize, entries } = symbolic;
   const workers = crew === null ? 1 : 1 + crew.helpers;
   // The matrix lies behind factor and updates, the table behind the matrix.
-  const blocks = memorySize(symbolic, workers);
+  const { size, vectors, apart } = scratchRoom(symbolic, workers);
+  const blocks = factorSize + size;
   const numbers = blocks + 9 * entries.block.length;
   const slab = pool.take(NUMBER * numbers + 4 * tableSize(symbolic));
   const { memory } = slab;
@@ -114,6 +115,8 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
   return {
     value,
     scratch: factorSize,
+    vectors,
+    apart,
     factor(matrix, stopped) {
       value.set(matrix.value, blocks);
       const ended = attempt(stopped);
@@ -121,13 +124,13 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
       const failed = words[plan / 4 + PLAN.failed];
       return failed === NOT_FAILED || ended === LOST ? ended : failed;
     },
-    forward(y) {
+    forward() {
       if (crew?.solves) call(++solves);
-      kernel.forward(plan, y * NUMBER);
+      kernel.forward(plan, factorSize * NUMBER);
     },
-    backward(y) {
+    backward(count) {
       if (crew?.solves) call(++solves);
-      kernel.backward(plan, y * NUMBER);
+      kernel.backward(plan, factorSize * NUMBER, count, apart * NUMBER);
     },
     forwardPivot: (pivot, width, y) => kernel.forwardPivot(pivot * NUMBER, width, y * NUMBER),
     forwardBelow: (below, width, rows, y, t) =>

@@ -29,8 +29,13 @@ export const LOST = -3;
 export interface FrontMemory {
   /** The factor from 0 on, as the addresses of {@link Symbolic} say. */
   readonly value: Float64Array;
-  /** Address of room for a vector of all dofs and what a front or the tasks leave behind it, where the updates were. */
+  /**
+   * Address of room for {@link vectors} vectors, {@link apart} numbers each: all dofs, and what a front or the tasks leave
+   * behind them. It lies where the updates were.
+   */
   readonly scratch: number;
+  readonly vectors: number;
+  readonly apart: number;
 
   /**
    * Cholesky factor of a matrix with the pattern that was analysed; the diagonal receives `1 / l`. Once per memory.
@@ -40,11 +45,11 @@ export interface FrontMemory {
    */
   factor(matrix: BlockMatrix, stopped: () => boolean): number;
 
-  /** `y <- L^-1 y`, y in elimination order, at `scratch`. */
-  forward(y: number): void;
+  /** `y <- L^-1 y` for the first vector at `scratch`, in elimination order. */
+  forward(): void;
 
-  /** `y <- L^-T y`. */
-  backward(y: number): void;
+  /** `y <- L^-T y` for the first `count` vectors at `scratch`. */
+  backward(count: number): void;
 
   /** `y <- L^-1 y` for the triangle at `pivot`. */
   forwardPivot(pivot: number, width: number, y: number): void;
@@ -56,10 +61,14 @@ export interface FrontMemory {
   release(): void;
 }
 
-/** Numbers that a memory takes: the factor, and room for the updates of so many workers or the vectors of a solve. */
-export function memorySize(symbolic: Symbolic, workers: number): number {
-  const { n, factorSize, schedule, rowStart, parent } = symbolic;
+/** Room of a memory behind the factor, in numbers: for the updates of so many workers and afterwards the vectors of solves. */
+export function scratchRoom(symbolic: Symbolic, workers: number): { readonly size: number } & Vectors {
+  const { n, schedule, rowStart, parent } = symbolic;
   let behind = reachOfTasks(symbolic);
   for (let s = 0; s < parent.length; s++) behind = Math.max(behind, rowStart[s + 1] - rowStart[s]);
-  return factorSize + Math.max(schedule.poolSize + workers * schedule.stackSize, 3 * (n + behind));
+  const apart = 3 * (n + behind);
+  const size = Math.max(schedule.poolSize + workers * schedule.stackSize, apart);
+  return { size, apart, vectors: Math.floor(size / apart) };
 }
+
+type Vectors = Pick<FrontMemory, 'vectors' | 'apart'>;

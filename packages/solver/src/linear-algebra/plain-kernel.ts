@@ -3,7 +3,7 @@ import { children, NONE } from './elimination-tree.ts';
 import { enterBlocks } from './enter-blocks.ts';
 import { extendAdd } from './extend-add.ts';
 import { rectangleRow, strideOf, triangleRow, triangleSize } from './front-layout.ts';
-import { DONE, type FrontKernel, type FrontMemory, memorySize, STOPPED } from './front-memory.ts';
+import { DONE, type FrontKernel, type FrontMemory, STOPPED, scratchRoom } from './front-memory.ts';
 import { backwardBelow, backwardPivot, forwardBelow, forwardPivot, gather, scatter } from './front-solve.ts';
 import type { Symbolic } from './symbolic.ts';
 
@@ -12,16 +12,20 @@ export const plainKernel: FrontKernel = { name: 'plain', open: openPlain };
 
 function openPlain(symbolic: Symbolic): FrontMemory {
   const { n, first, row, rowStart, parent, pivotAt, belowAt, factorSize } = symbolic;
-  const value = new Float64Array(memorySize(symbolic, 1));
-  const t = factorSize + 3 * n;
+  const { size, vectors, apart } = scratchRoom(symbolic, 1);
+  const value = new Float64Array(factorSize + size);
   return {
     value,
     scratch: factorSize,
+    vectors,
+    apart,
     factor(matrix: BlockMatrix, stopped) {
       enterBlocks(symbolic.entries, matrix, value);
       return factorFronts(symbolic, value, stopped);
     },
-    forward(y) {
+    forward() {
+      const y = factorSize;
+      const t = y + 3 * n;
       for (let s = 0; s < parent.length; s++) {
         const width = first[s + 1] - first[s];
         const below = rowStart[s + 1] - rowStart[s];
@@ -31,13 +35,17 @@ function openPlain(symbolic: Symbolic): FrontMemory {
         scatter(value, t, row, rowStart[s], below, y);
       }
     },
-    backward(y) {
+    backward(count) {
       for (let s = parent.length - 1; s >= 0; s--) {
         const width = first[s + 1] - first[s];
         const below = rowStart[s + 1] - rowStart[s];
-        gather(value, y, row, rowStart[s], below, t);
-        backwardBelow(value, belowAt[s], width, below, t, y + 3 * first[s]);
-        backwardPivot(value, pivotAt[s], width, y + 3 * first[s]);
+        for (let v = 0; v < count; v++) {
+          const y = factorSize + v * apart;
+          const t = y + 3 * n;
+          gather(value, y, row, rowStart[s], below, t);
+          backwardBelow(value, belowAt[s], width, below, t, y + 3 * first[s]);
+          backwardPivot(value, pivotAt[s], width, y + 3 * first[s]);
+        }
       }
     },
     forwardPivot: (pivot, width, y) => forwardPivot(value, pivot, width, y),

@@ -10,7 +10,7 @@ export function forward({ symbolic, memory }: Factor, b: Float64Array): Float64A
   const { n, permutation } = symbolic;
   const { value, scratch: y } = memory;
   permuteIn(permutation, b, value, y);
-  memory.forward(y);
+  memory.forward();
   return value.slice(y, y + 3 * n);
 }
 
@@ -20,14 +20,28 @@ export function forward({ symbolic, memory }: Factor, b: Float64Array): Float64A
  * @param y `[3 * n]` in elimination order
  * @returns `[3 * n]` in node order
  */
-export function backward({ symbolic, memory }: Factor, y: Float64Array): Float64Array {
+export function backward(factor: Factor, y: Float64Array): Float64Array {
+  return backwardEach(factor, [y])[0];
+}
+
+/** The same for several vectors at once, which reads the factor once for all of them; the bits are those of each alone. */
+export function backwardEach({ symbolic, memory }: Factor, ys: readonly Float64Array[]): Float64Array[] {
   const { n, permutation } = symbolic;
-  const { value, scratch: z } = memory;
-  value.set(y, z);
-  memory.backward(z);
-  const x = new Float64Array(3 * n);
-  permuteOut(permutation, value, z, x);
-  return x;
+  const { value, scratch, vectors, apart } = memory;
+  const xs: Float64Array[] = [];
+  for (let from = 0; from < ys.length; from += vectors) {
+    const some = ys.slice(from, from + vectors);
+    some.forEach((y, v) => {
+      value.set(y, scratch + v * apart);
+    });
+    memory.backward(some.length);
+    for (let v = 0; v < some.length; v++) {
+      const x = new Float64Array(3 * n);
+      permuteOut(permutation, value, scratch + v * apart, x);
+      xs.push(x);
+    }
+  }
+  return xs;
 }
 
 /** `x = K^-1 b`, both `[3 * n]` in node order. */
@@ -35,8 +49,8 @@ export function solve({ symbolic, memory }: Factor, b: Float64Array): Float64Arr
   const { permutation } = symbolic;
   const { value, scratch: y } = memory;
   permuteIn(permutation, b, value, y);
-  memory.forward(y);
-  memory.backward(y);
+  memory.forward();
+  memory.backward(1);
   const x = new Float64Array(b.length);
   permuteOut(permutation, value, y, x);
   return x;

@@ -1,9 +1,9 @@
 import { toGlobal } from '../assembly/holds.ts';
 import { addScaled, dotDense } from '../linear-algebra/half-solve.ts';
 import { scaledResidual } from '../linear-algebra/residual.ts';
-import { backward } from '../linear-algebra/solve.ts';
+import { backwardEach } from '../linear-algebra/solve.ts';
 import { addRow, dotRow } from '../linear-algebra/sparse-row.ts';
-import type { Equilibrium } from '../supports/equilibrium.ts';
+import type { Equilibrium, Reactions } from '../supports/equilibrium.ts';
 import { reactOneWay } from '../supports/one-way.ts';
 import { addMotion } from '../supports/rigid-motion.ts';
 import type { Loading } from './loading.ts';
@@ -26,28 +26,52 @@ export interface PlateSolution {
 }
 
 /**
- * Deflection of one load case: `u = L^-T (L^-1 f + sum lambda_i L^-1 c_i) + N a`, one backward solve for the whole
- * field, with reactions lambda and rigid motion a from the small system. A seat at height h moves its support by
+ * Deflections of load cases: `u = L^-T (L^-1 f + sum lambda_i L^-1 c_i) + N a`, one backward solve for the
+ * whole field, with reactions lambda and rigid motion a from the small system. A seat at height h moves its support by
  * `h - lambda/k`, so deflections at supports count from h in that system.
  */
-export function solveCase(
+export function solveCases(
   structure: Structure,
   system: Equilibrium,
-  loading: Loading,
+  loadings: readonly Loading[],
   withResidual: boolean,
-): PlateSolution {
-  const { factor, motion, stiffness, norm, holds } = structure;
+): PlateSolution[] {
+  const held = loadings.map((loading) => holdCase(system, loading));
+  const fields = backwardEach(
+    structure.factor,
+    held.map(({ y }) => y),
+  );
+  return held.map((one, i) => finishCase(structure, system, one, fields[i], withResidual));
+}
+
+/** A load case with what its supports do. */
+interface HeldCase extends Reactions {
+  readonly loading: Loading;
+  /** `[3 * nRows]` `L^-1` of loads and reactions. */
+  readonly y: Float64Array;
+}
+
+function holdCase(system: Equilibrium, loading: Loading): HeldCase {
   const seat = Float64Array.from(
     system.supports,
     ({ half, support: { height = 0 } }) => dotDense(half, loading.half) - height,
   );
-  const { force, motion: amplitude, letGo } = reactOneWay(system, seat, loading.resultant);
-
+  const reactions = reactOneWay(system, seat, loading.resultant);
   const y = loading.half.slice();
   system.supports.forEach(({ half }, i) => {
-    addScaled(y, force[i], half);
+    addScaled(y, reactions.force[i], half);
   });
-  const u = backward(factor, y);
+  return { loading, y, ...reactions };
+}
+
+/** @param u solution without rigid motion; changed in place */
+function finishCase(
+  { motion, stiffness, norm, holds }: Structure,
+  system: Equilibrium,
+  { loading, force, motion: amplitude, letGo }: HeldCase,
+  u: Float64Array,
+  withResidual: boolean,
+): PlateSolution {
   addMotion(motion, amplitude, u);
   let residual: number | null = null;
   if (withResidual) {

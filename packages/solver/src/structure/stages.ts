@@ -8,7 +8,7 @@ import { type Loading, type LoadRow, loadingOf } from './loading.ts';
 import { type Meshed, meshPlate } from './meshed.ts';
 import type { Grading } from './plate-domain.ts';
 import { isCoupled } from './sections.ts';
-import { type PlateSolution, solveCase } from './solution.ts';
+import { type PlateSolution, solveCases } from './solution.ts';
 import { stopwatch } from './stopwatch.ts';
 import { buildStructure, type Structure } from './structure.ts';
 import { supportOf } from './support.ts';
@@ -82,9 +82,8 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
   const loadings = keyed(problems, kept?.loadings, (problem) => loadingOf(structure, problem, rows), loadKey);
   clock.lap('loads');
   const system = equilibrium([...supports.values()], structure.motion.count);
-  const cases = problems.map((problem) =>
-    solveCase(structure, system, loadings.get(loadKey(problem))!, !request.withoutResidual),
-  );
+  const loaded = problems.map((problem) => loadings.get(loadKey(problem))!);
+  const cases = solveCases(structure, system, loaded, !request.withoutResidual);
   clock.lap('cases');
   return {
     shapeKey,
