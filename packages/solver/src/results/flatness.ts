@@ -10,9 +10,10 @@ import { minimumZone } from './minimum-zone.ts';
  * relative `tilt (flatness / extent)` at most: nothing for a plate, whose slopes are thousandths.
  *
  * @param points `[3 * n]` x, y, z of each point, mm
+ * @param plane of least squares through them
  */
-export function flatness(points: Float64Array): Flatness {
-  const { a, bx, by } = bestFitPlane(points);
+export function flatness(points: Float64Array, plane = bestFitPlane(points)): Flatness {
+  const { a, bx, by } = plane;
   const n = points.length / 3;
   let [peak, valley, squares] = [0, 0, 0];
   for (let i = 0; i < n; i++) {
@@ -29,6 +30,6 @@ export function flatness(points: Float64Array): Flatness {
       valley: cosine * valley,
       rms: cosine * Math.sqrt(squares / Math.max(n, 1)),
     },
-    minimumZone: minimumZone(points),
+    minimumZone: minimumZone(points, plane),
   };
 }

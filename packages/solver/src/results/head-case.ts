@@ -73,7 +73,8 @@ export function headCase(
   const largest = sites.reduce((a, b) => (Math.abs(b.bow) > Math.abs(a.bow) ? b : a)).bow;
   const worst = sites.find((site) => Math.abs(site.bow) >= (1 - TIE) * Math.abs(largest))!;
   const siteArea = areaPoints(mesh, u, areas);
-  const { bx, by } = bestFitPlane(siteArea);
+  const level = bestFitPlane(siteArea);
+  const { bx, by } = level;
   return {
     name: load.name,
     ...(load.family === null ? {} : { family: load.family }),
@@ -81,7 +82,7 @@ export function headCase(
     deviation,
     fastenerPlane: [plane.a, plane.bx, plane.by],
     bow: { value: largest, at: worst.at, site: worst.name },
-    flatness: flatness(siteArea),
+    flatness: flatness(siteArea, level),
     tilt: { slope: Math.hypot(bx, by), alongX: bx, alongY: by },
     sites,
     fasteners,

@@ -1,4 +1,4 @@
-import { bestFitPlane } from './best-fit-plane.ts';
+import { bestFitPlane, type Plane } from './best-fit-plane.ts';
 
 /** Affine image of the points, coordinates of order one, and the way back for plane normals. */
 interface Scaled {
@@ -34,9 +34,10 @@ const ON = 1e-14;
  * settles a set that is thin across its extent, as a plate's field is; a set round as a ball takes long.
  *
  * @param points `[3 * n]` x, y, z of each point, mm
+ * @param plane of least squares through them
  */
-export function minimumZone(points: Float64Array): number {
-  const scaled = scale(points);
+export function minimumZone(points: Float64Array, plane = bestFitPlane(points)): number {
+  const scaled = scale(points, plane);
   if (scaled === null) return 0;
   const simplex = firstSimplex(scaled);
   if (simplex === null) return 0;
@@ -62,10 +63,9 @@ export function minimumZone(points: Float64Array): number {
 }
 
 /** Removes the least-squares tilt and brings every coordinate to order one; `null` for points that have no width. */
-function scale(points: Float64Array): Scaled | null {
+function scale(points: Float64Array, { a, bx, by }: Plane): Scaled | null {
   const n = points.length / 3;
   if (n < 4) return null;
-  const { a, bx, by } = bestFitPlane(points);
   let [xMin, xMax, yMin, yMax, rounding, unit] = [Infinity, -Infinity, Infinity, -Infinity, 0, 0];
   const p = new Float64Array(3 * n);
   for (let i = 0; i < n; i++) {
