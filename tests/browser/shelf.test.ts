@@ -3,7 +3,7 @@ import type { HeadModel } from '@flathead/solver';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { visitEach } from './visit.ts';
-import { bowOnCommandLine, hasBrowser, savedModel, settled, shownBow } from './workbench.ts';
+import { bowOnCommandLine, dragFastener, hasBrowser, savedModel, settled, shownBow } from './workbench.ts';
 
 /** File of a head in models/. */
 const modelFile = (name: string): string => new URL(`../../models/${name}`, import.meta.url).pathname;
@@ -95,6 +95,28 @@ describe.skipIf(!hasBrowser)('the shelf', () => {
     const card = cardOf(page, ribs.name);
     await card.getByTestId('variant-bow').waitFor();
     expect(await card.getByTestId('variant-bow').textContent()).toBe(await bowOnCommandLine(ribs));
+  });
+
+  it('leaves the stage its size while a fastener of a variant is dragged', async () => {
+    const { page } = visit.bench;
+    await twoVariants(page);
+    const { release, x, y } = await dragFastener(page, 'NE', { x: -20, y: 0 });
+    const seen = await page.evaluateHandle(() => {
+      const heights: number[] = [];
+      const stage = document.querySelector('[data-testid="stage"]');
+      if (stage === null) throw new Error('There is no stage.');
+      new ResizeObserver(() => heights.push(stage.getBoundingClientRect().height)).observe(stage);
+      return heights;
+    });
+    const first = await shownBow(page);
+    for (let k = 0; k < 12; k++) {
+      await page.mouse.move(x - 20 - 3 * k, y + 2 * (k % 3));
+      await page.waitForTimeout(100);
+    }
+    await expect.poll(() => shownBow(page)).not.toBe(first);
+    await release();
+    await settled(page);
+    expect(new Set(await seen.jsonValue()).size).toBe(1);
   });
 
   it('compares two variants, and adds up what each change contributes to the difference of their bows', async () => {

@@ -1,6 +1,6 @@
 import { headParts } from '@flathead/solver';
 import { useComputedColorScheme } from '@mantine/core';
-import { useId, useMemo } from 'react';
+import { memo, useId, useMemo } from 'react';
 import { siteRings } from '../buffers/plan-lines.ts';
 import type { PlanWindow } from '../buffers/plan-raster.ts';
 import { planWindow, ringPath } from '../buffers/plan-window.ts';
@@ -43,7 +43,7 @@ interface PlanMapProps {
 }
 
 /** A solved head straight from above, drawn without WebGL at any size: its field in the colours of the stage, and lines. */
-export function PlanMap(props: PlanMapProps) {
+export const PlanMap = memo(function PlanMap(props: PlanMapProps) {
   const { head, less, quantity = 'deviation', largest, width, detail = 'names' } = props;
   const { pixelRatio = 2, paper = false, label, window: asked } = props;
   const scheme = useComputedColorScheme('light');
@@ -110,4 +110,4 @@ export function PlanMap(props: PlanMapProps) {
       />
     </svg>
   );
-}
+});

@@ -1,5 +1,6 @@
 import type { AdvisedMove } from '@flathead/solver';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
 import { typeset } from '../format/number.ts';
 import { shownAdvice, wantsAdvice } from '../state/shown-advice.ts';
 import { useModel, usePointer, useRun, useWorkbench } from '../state/use-workbench.ts';
@@ -10,23 +11,26 @@ const IN_SIGHT = 2;
 
 /**
  * What would bring a head nearer to its limit, the best first, each with a button that does it. Its lines are kept free
- * while that is found out, so that nothing moves when it comes.
+ * while that is found out, and once a head has passed until another is on the bench: a strip that grows or shrinks would move
+ * the stage under the pointer.
  */
 export function AdviceNote() {
-  const { history } = useWorkbench();
+  const { history, head } = useWorkbench();
+  const bench = useStore(head, ({ book }) => book.bench);
   const model = useModel((model) => model);
   const advice = useRun((run) => shownAdvice(run, model));
   const dragging = usePointer(({ dragged }) => dragged !== null);
-  // The room stays as it was while something is dragged: a strip that grows or shrinks would move the stage under the pointer.
   const wanted = useRun(({ solved, full }) => {
     const judged = dragging ? full : solved;
     return judged !== null && wantsAdvice(judged.result);
   });
+  const roomOf = useRef('');
+  if (wanted) roomOf.current = bench;
   const [open, setOpen] = useState(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another head, other advice
   useEffect(() => setOpen(false), [model]);
-  if (!wanted) return null;
-  if (advice === 'none') return <div className={styles.advice} />;
+  if (roomOf.current !== bench) return null;
+  if (!wanted || advice === 'none') return <div className={styles.advice} />;
   if (advice === 'awaited')
     return (
       <div className={styles.advice} data-testid="advice">

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { PlanMap } from '../charts/PlanMap.tsx';
 import type { HeadInCase } from '../charts/plan-field.ts';
 import { differenceText } from '../state/difference/differences.ts';
@@ -110,16 +110,13 @@ function Thumbnail({ variant: { model } }: { variant: Variant }) {
   if (answer?.kind === 'solved' && last.current?.result !== answer.result)
     last.current = { model, result: answer.result };
   const shown = last.current;
+  const head = useMemo(
+    () => shown && { ...shown, caseName: shownCase(shown.result, caseName).name },
+    [shown, caseName],
+  );
   return (
     <span className={styles.thumb} data-stale={answer?.kind !== 'solved' || undefined} aria-hidden="true">
-      {shown && (
-        <PlanMap
-          head={{ ...shown, caseName: shownCase(shown.result, caseName).name }}
-          width={THUMB}
-          detail="outlines"
-          label=""
-        />
-      )}
+      {head && <PlanMap head={head} width={THUMB} detail="outlines" label="" />}
     </span>
   );
 }

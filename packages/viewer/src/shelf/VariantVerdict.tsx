@@ -2,15 +2,15 @@ import type { HeadModel } from '@flathead/solver';
 import { Icon } from '../app/icons.tsx';
 import { fieldText, micrometreDigits } from '../format/number.ts';
 import styles from './shelf.module.css';
-import { useFullAnswer, useNewestResult } from './use-shelf.ts';
+import { useFullAnswer, useNewestVerdict } from './use-shelf.ts';
 
 const WORDS = { pass: 'Pass', marginal: 'Marginal', fail: 'Fail' } as const;
 
 /** What a variant is worth: outcome, bow with its error against the limit, and what is left of it. */
 export function VariantVerdict({ model, short = false }: { model: HeadModel; short?: boolean }) {
-  const result = useNewestResult(model);
+  const newest = useNewestVerdict(model);
   const answer = useFullAnswer(model);
-  if (result === null)
+  if (newest === null)
     return answer?.kind === 'refused' ? (
       <span className={styles.verdict} data-outcome="none" title={answer.fault.message}>
         No answer{short ? '' : `: ${answer.fault.message}`}
@@ -20,11 +20,12 @@ export function VariantVerdict({ model, short = false }: { model: HeadModel; sho
         Waits to be solved
       </span>
     );
-  const { outcome, criteria } = result.verdict;
+  const { outcome, criteria } = newest.verdict;
+  const stale = newest.stale || undefined;
   const bow = criteria.find(({ criterion }) => criterion === 'bow');
   return (
     <>
-      <span className={styles.verdict} data-outcome={outcome} data-testid="variant-outcome">
+      <span className={styles.verdict} data-outcome={outcome} data-stale={stale} data-testid="variant-outcome">
         <Icon name={outcome} size={13} weight={2.2} />
         {WORDS[outcome]}
         {!short && bow && (
@@ -34,7 +35,7 @@ export function VariantVerdict({ model, short = false }: { model: HeadModel; sho
         )}
       </span>
       {bow && (
-        <span className={styles.bow}>
+        <span className={styles.bow} data-stale={stale}>
           <b data-testid="variant-bow">{micrometreDigits(bow.value)}</b>
           {short ? '' : bow.error === null ? '' : ` ±${errorText(bow.error)}`} of {fieldText(bow.limit * 1000)} µm
         </span>

@@ -1,5 +1,5 @@
-import type { HeadModel, HeadResult } from '@flathead/solver';
-import { useMemo } from 'react';
+import type { HeadModel, Verdict } from '@flathead/solver';
+import { useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { answerOf, type FullAnswer } from '../state/answer-store.ts';
 import type { Change } from '../state/difference/change.ts';
@@ -47,12 +47,17 @@ export function useFullAnswer(model: HeadModel): FullAnswer | null {
   return useStore(useWorkbench().answers, (state) => answerOf(state, model));
 }
 
-/** The newest result of a variant: live while it is edited on the bench. */
-export function useNewestResult(model: HeadModel): HeadResult | null {
+/**
+ * The newest verdict of a variant: live while it is edited on the bench, and the one before an edit until that is judged,
+ * so that the shelf stays as it is while something is dragged. `null` before the first, and where it is refused.
+ */
+export function useNewestVerdict(model: HeadModel): { readonly verdict: Verdict; readonly stale: boolean } | null {
   const answer = useFullAnswer(model);
-  const solved = useRun((run) => run.solved);
-  if (solved?.model === model) return solved.result;
-  return answer?.kind === 'solved' ? answer.result : null;
+  const live = useRun(({ solved }) => (solved?.model === model ? solved.result.verdict : null));
+  const verdict = live ?? (answer?.kind === 'solved' ? answer.result.verdict : null);
+  const last = useRef<Verdict | null>(null);
+  last.current = answer?.kind === 'refused' ? null : (verdict ?? last.current);
+  return last.current && { verdict: last.current, stale: verdict === null };
 }
 
 export function useDifferences(from: HeadModel, to: HeadModel): readonly Change[] {
