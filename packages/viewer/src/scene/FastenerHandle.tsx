@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { screwSize } from '../buffers/screw-size.ts';
 import { seatHeight } from '../buffers/seat-height.ts';
 import { forceDigits } from '../format/number.ts';
@@ -8,7 +9,7 @@ import styles from './labels.module.css';
 import { StageHandle } from './StageHandle.tsx';
 
 /** Handle of one fastener, with what it holds the head back with. @param linked it moves along with the chosen one */
-export function FastenerHandle({ index, linked }: { index: number; linked: boolean }) {
+export const FastenerHandle = memo(function FastenerHandle({ index, linked }: { index: number; linked: boolean }) {
   const grip = `fastener ${index}`;
   const fastener = useModel((model) => model.fasteners[index]);
   const z = useModel((model) => {
@@ -45,4 +46,4 @@ export function FastenerHandle({ index, linked }: { index: number; linked: boole
       </span>
     </StageHandle>
   );
-}
+});

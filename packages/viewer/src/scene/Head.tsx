@@ -6,7 +6,8 @@ import { nodalSlopes } from '../buffers/nodal-field.ts';
 import type { Solved } from '../state/run-store.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { useQuantity } from '../state/use-quantity.ts';
-import { useView } from '../state/use-workbench.ts';
+import { useRun, useView } from '../state/use-workbench.ts';
+import { DrawnMark } from './DrawnMark.tsx';
 import { PlateLayer } from './PlateLayer.tsx';
 import { PlateLines } from './PlateLines.tsx';
 import type { Palette } from './palette.ts';
@@ -14,12 +15,29 @@ import { lineMaterial, type PlateUniforms, plateMaterial, setScale, setSites } f
 import { useStageFrame } from './stage-frame.ts';
 import { useHeadParts } from './use-head-parts.ts';
 
+interface HeadProps {
+  readonly uniforms: PlateUniforms;
+  readonly palette: Palette;
+}
+
+/** The head as last solved; nothing before the first answer. */
+export function Head(props: HeadProps) {
+  const solved = useRun((run) => run.solved);
+  if (solved === null) return null;
+  return (
+    <>
+      <SolvedHead solved={solved} {...props} />
+      <DrawnMark />
+    </>
+  );
+}
+
 /**
  * Body, frame and ribs as last solved, bent by the deviation of the case shown and painted with that or the tension.
  *
  * The canvas counts in `data-fields` how often the renderer was given something new to draw on them.
  */
-export function Head({ solved, uniforms, palette }: { solved: Solved; uniforms: PlateUniforms; palette: Palette }) {
+function SolvedHead({ solved, uniforms, palette }: HeadProps & { readonly solved: Solved }) {
   const { model, result } = solved;
   const { mesh, sites } = result;
   const stage = useStageFrame();

@@ -1,5 +1,6 @@
 import { useFrame } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
+import { useExaggeration } from '../state/use-exaggeration.ts';
 import { useView } from '../state/use-workbench.ts';
 import { useStageFrame } from './stage-frame.ts';
 
@@ -13,8 +14,9 @@ const STILL = window.matchMedia('(prefers-reduced-motion: reduce)');
  * Lets the factor on the deflection glide to where it is wanted, or swing between none and that while it is played. Where
  * motion is to be reduced it jumps, and playing shows the head at rest.
  */
-export function ScaleDriver({ to }: { to: number }) {
+export function ScaleDriver() {
   const stage = useStageFrame();
+  const { factor: to } = useExaggeration();
   const playing = useView((view) => view.playing);
   const clock = useRef(0);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new aim needs a frame to start gliding

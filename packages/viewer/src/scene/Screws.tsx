@@ -1,6 +1,6 @@
 import type { Fastener } from '@flathead/solver';
 import { useFrame } from '@react-three/fiber';
-import { useEffect, useMemo, useRef } from 'react';
+import { memo, useEffect, useMemo, useRef } from 'react';
 import { BufferAttribute, BufferGeometry, type Group, type Material } from 'three';
 import { prismSolid } from '../buffers/prism-solid.ts';
 import { screwSize } from '../buffers/screw-size.ts';
@@ -47,7 +47,7 @@ export function Screws({ uniforms, palette }: { uniforms: PlateUniforms; palette
 }
 
 /** A socket head screw on its seat, moving with the head. */
-function Screw(props: { fastener: Fastener; z: number; head: Material; socket: Material }) {
+const Screw = memo(function Screw(props: { fastener: Fastener; z: number; head: Material; socket: Material }) {
   const { fastener, z } = props;
   const stage = useStageFrame();
   const group = useRef<Group>(null);
@@ -64,7 +64,7 @@ function Screw(props: { fastener: Fastener; z: number; head: Material; socket: M
       <mesh geometry={socket} material={props.socket} />
     </group>
   );
-}
+});
 
 function usePrism(radius: number, height: number, sides: number, bottom: number): BufferGeometry {
   const geometry = useMemo(() => {

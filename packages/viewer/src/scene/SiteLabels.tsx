@@ -2,7 +2,7 @@ import { signedMicrometres, wholeMicrometres } from '../format/number.ts';
 import type { Solved } from '../state/run-store.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { useQuantity } from '../state/use-quantity.ts';
-import { useEarlier, useView } from '../state/use-workbench.ts';
+import { useEarlier, useRun, useView } from '../state/use-workbench.ts';
 import { ContactLabels } from './ContactLabels.tsx';
 import styles from './labels.module.css';
 import { SiteNames } from './SiteNames.tsx';
@@ -11,11 +11,20 @@ import { useStageFrame } from './stage-frame.ts';
 /** More labels than this are no help; the largest bows keep theirs. */
 const MOST = 200;
 
-/** Name and bow of each site over its middle. */
-export function SiteLabels({ solved }: { solved: Solved }) {
-  const { model, result } = solved;
-  const stage = useStageFrame();
+/** Over the middle of each site its name, and what the colours show of it. */
+export function SiteLabels() {
+  const solved = useRun((run) => run.solved);
   const { quantity, contact } = useQuantity();
+  if (solved === null) return null;
+  const z = solved.model.body.thickness / 2;
+  if (quantity === 'tension') return <SiteNames solved={solved} z={z} />;
+  if (quantity === 'contact') return <ContactLabels solved={solved} contact={contact} z={z} />;
+  return <BowLabels solved={solved} z={z} />;
+}
+
+/** Name and bow of each site. */
+function BowLabels({ solved: { model, result }, z }: { solved: Solved; z: number }) {
+  const stage = useStageFrame();
   const earlier = useEarlier();
   const caseName = useView((view) => view.caseName);
   const { sites, bow } = shownCase(result, caseName);
@@ -24,9 +33,6 @@ export function SiteLabels({ solved }: { solved: Solved }) {
     .sort((a, b) => (result.sites.length > MOST ? Math.abs(b.value) - Math.abs(a.value) : 0))
     .slice(0, MOST);
   const limit = model.limits.bow;
-  const z = model.body.thickness / 2;
-  if (quantity === 'tension') return <SiteNames solved={solved} z={z} />;
-  if (quantity === 'contact') return <ContactLabels solved={solved} contact={contact} z={z} />;
   return (
     <ul className={styles.layer} aria-label={`Bow of each site${earlier ? ', of the last good answer' : ''}`}>
       {labelled.map(({ site: { name, centre }, value }) => {

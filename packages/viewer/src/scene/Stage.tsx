@@ -1,7 +1,8 @@
 import { useElementSize } from '@mantine/hooks';
 import { type KeyboardEvent, useState } from 'react';
 import { seatHeight } from '../buffers/seat-height.ts';
-import { useRun, useWorkbench } from '../state/use-workbench.ts';
+import type { Solved } from '../state/run-store.ts';
+import { useWorkbench } from '../state/use-workbench.ts';
 import { Arrows } from './Arrows.tsx';
 import { EditTools } from './EditTools.tsx';
 import { FastenerHandles } from './FastenerHandles.tsx';
@@ -25,17 +26,14 @@ import { createStageFrame, fieldPoint, type StageFrame, StageFrameContext } from
 
 /** The head to scale with its bow on it, the labels over it, and the tools of the stage. */
 export function Stage() {
-  const { pointer } = useWorkbench();
+  const { pointer, run } = useWorkbench();
   const [frame] = useState(createStageFrame);
-  const solved = useRun((run) => run.solved);
-  const sites = solved?.result.sites ?? [];
   const { ref, height } = useElementSize();
   /** The body hides a frame on the board side; beside the body the frame's own face is seen. */
-  const uppermost = (clientX: number, clientY: number) => {
-    if (solved === null) return null;
-    const top = solved.model.body.thickness / 2;
+  const uppermost = ({ model }: Solved, clientX: number, clientY: number) => {
+    const top = model.body.thickness / 2;
     const found = fieldPoint(frame, clientX, clientY, top);
-    const seat = found === null ? top : seatHeight(solved.model, [found.x, found.y]);
+    const seat = found === null ? top : seatHeight(model, [found.x, found.y]);
     return seat === top ? found : fieldPoint(frame, clientX, clientY, seat);
   };
   return (
@@ -50,17 +48,15 @@ export function Stage() {
           onKeyDown={(event) => event.target === event.currentTarget && lookAround(frame, event)}
           onPointerDown={(event) => event.target === frame.canvas && pointer.setState({ selected: null, typed: null })}
           onPointerMove={(event) => {
-            if (event.buttons !== 0 || event.target !== frame.canvas) {
-              pointer.setState({ hover: null });
-              return;
-            }
-            const found = uppermost(event.clientX, event.clientY);
-            if (found === null) {
+            const { solved } = run.getState();
+            const free = event.buttons === 0 && event.target === frame.canvas;
+            const found = free && solved !== null ? uppermost(solved, event.clientX, event.clientY) : null;
+            if (solved === null || found === null) {
               pointer.setState({ hover: null });
               return;
             }
             const { left, top: upper } = event.currentTarget.getBoundingClientRect();
-            const site = sites.find(
+            const site = solved.result.sites.find(
               ({ centre, field }) =>
                 Math.abs(found.x - centre[0]) <= field[0] / 2 && Math.abs(found.y - centre[1]) <= field[1] / 2,
             );
@@ -83,7 +79,7 @@ export function Stage() {
               <SectionPath />
               <Arrows />
             </svg>
-            {solved && <SiteLabels solved={solved} />}
+            <SiteLabels />
             <SeatLabels />
             <SectionHandles />
             <Grips />

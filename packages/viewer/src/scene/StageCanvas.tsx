@@ -4,11 +4,9 @@ import { Canvas } from '@react-three/fiber';
 import { useEffect, useMemo } from 'react';
 import { boardHeight } from '../buffers/seat-height.ts';
 import { boxOf, cornerOf } from '../state/shape-box.ts';
-import { useExaggeration } from '../state/use-exaggeration.ts';
-import { useModel, useRun } from '../state/use-workbench.ts';
+import { useModel } from '../state/use-workbench.ts';
 import { Board } from './Board.tsx';
 import { CameraRig } from './CameraRig.tsx';
-import { DrawnMark } from './DrawnMark.tsx';
 import { Head } from './Head.tsx';
 import { KeepOuts } from './KeepOuts.tsx';
 import { LabelProjector } from './LabelProjector.tsx';
@@ -31,13 +29,11 @@ const CAMERA = {
 export function StageCanvas() {
   const stage = useStageFrame();
   const palette = PALETTES[useComputedColorScheme('light')];
-  const solved = useRun((run) => run.solved);
   const hx = useModel((model) => reach(model, 0));
   const hy = useModel((model) => reach(model, 1));
   const corner = useModel(({ body, frame }) => cornerOf(frame ? frame.outer : body.outline));
   const floor = useModel(boardHeight);
   const top = useModel(({ body }) => body.thickness / 2);
-  const { factor } = useExaggeration();
   const uniforms = useMemo(() => plateUniforms(stage.scale), [stage]);
   useEffect(() => () => uniforms.ramp.value.dispose(), [uniforms]);
   const half = useMemo(() => [hx, hy, Math.max(top, -floor)] as const, [hx, hy, top, floor]);
@@ -47,6 +43,8 @@ export function StageCanvas() {
       frameloop="demand"
       flat
       dpr={[1, 2]}
+      // Only its size matters; a field that scrolls under the pointer would have it measured with every number shown.
+      resize={{ scroll: false }}
       camera={CAMERA}
       gl={{ antialias: true, alpha: true }}
       onCreated={({ gl }) => {
@@ -58,14 +56,13 @@ export function StageCanvas() {
       <StageFrameContext value={stage}>
         <CameraRig half={half} />
         <Board hx={hx} hy={hy} corner={corner} z={floor} palette={palette} />
-        {solved && <Head solved={solved} uniforms={uniforms} palette={palette} />}
+        <Head uniforms={uniforms} palette={palette} />
         <KeepOuts palette={palette} />
         <Seats palette={palette} />
         <Screws uniforms={uniforms} palette={palette} />
-        <ScaleDriver to={factor} />
+        <ScaleDriver />
         <LabelProjector />
         <OverlayProjector />
-        {solved && <DrawnMark />}
       </StageFrameContext>
     </Canvas>
   );

@@ -9,9 +9,15 @@ export function useExaggeration(): { readonly factor: number; readonly automatic
   const limit = useModel(({ limits }) => limits.bow);
   const caseName = useView((view) => view.caseName);
   const chosen = useView((view) => view.exaggeration);
-  const largest = useRun(({ solved }) => {
-    if (!solved) return 0;
-    return shownCase(solved.result, caseName).deviation.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const automatic = useRun(({ solved }) => {
+    const deviation = solved ? shownCase(solved.result, caseName).deviation : [];
+    return automaticExaggeration(length, limit, largestMagnitude(deviation));
   });
-  return { factor: chosen ?? automaticExaggeration(length, limit, largest), automatic: chosen === null };
+  return { factor: chosen ?? automatic, automatic: chosen === null };
+}
+
+function largestMagnitude(values: ArrayLike<number>): number {
+  let most = 0;
+  for (let i = 0; i < values.length; i++) most = Math.max(most, Math.abs(values[i]));
+  return most;
 }

@@ -1,7 +1,7 @@
-import type { HeadModel } from '@flathead/solver';
-import { createContext, useContext } from 'react';
+import type { FaultReport, HeadModel } from '@flathead/solver';
+import { createContext, useCallback, useContext, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
-import { hasDrafts } from './draft-store.ts';
+import { type DraftState, hasDrafts } from './draft-store.ts';
 import type { PointerState } from './pointer-store.ts';
 import { type RunState, type Staleness, showsEarlier, stalenessOf } from './run-store.ts';
 import type { ViewState } from './view-store.ts';
@@ -31,22 +31,35 @@ export function usePointer<T>(select: (pointer: PointerState) => T): T {
   return useStore(useWorkbench().pointer, select);
 }
 
+/**
+ * What follows from the model, its answer and the texts that did not reach it. A model that changes with every move of a
+ * drag renders nothing by itself.
+ */
+function useTogether<T>(select: (model: HeadModel, run: RunState, drafts: DraftState) => T): T {
+  const { head, run, drafts } = useWorkbench();
+  const subscribe = useCallback(
+    (changed: () => void) => {
+      const stops = [head, run, drafts].map((store) => store.subscribe(changed));
+      return () => {
+        for (const stop of stops) stop();
+      };
+    },
+    [head, run, drafts],
+  );
+  return useSyncExternalStore(subscribe, () => select(head.getState().model, run.getState(), drafts.getState()));
+}
+
 /** Whether and why the shown answer is not that of the shown model. */
 export function useStaleness(): Staleness {
-  const { drafts } = useWorkbench();
-  const model = useModel((model) => model);
-  const refused = useStore(drafts, (state) => hasDrafts(state, model));
-  return useRun((run) => stalenessOf(run, model, refused));
+  return useTogether((model, run, drafts) => stalenessOf(run, model, hasDrafts(drafts, model)));
 }
 
 /** Whether the model was refused and the numbers shown are those of an earlier one. */
 export function useEarlier(): boolean {
-  const model = useModel((model) => model);
-  return useRun((run) => showsEarlier(run, model));
+  return useTogether((model, run) => showsEarlier(run, model));
 }
 
 /** The solver's refusal of the present model, if any. */
-export function useRefusal() {
-  const model = useModel((model) => model);
-  return useRun(({ refusal }) => (refusal?.model === model ? refusal.fault : null));
+export function useRefusal(): FaultReport | null {
+  return useTogether((model, { refusal }) => (refusal?.model === model ? refusal.fault : null));
 }
