@@ -92,8 +92,8 @@ describe.skipIf(!hasBrowser)('pace', { retry: 2 }, () => {
 describe.skipIf(!hasBrowser)('pace apart from drawing in software', { retry: 2 }, () => {
   const visit = visitEach({ draws: false });
 
-  // The aim is 50 ms with a processor for each: solver, page and the browser's own painting share two here.
-  it('has the new deflection with the renderer within a quarter of a second of the input at 30,000 unknowns', async () => {
+  // The aim is 50 ms, which a quiet machine keeps; solver, page and the browser's own painting may share two with others here.
+  it('has the new deflection with the renderer within 100 ms of a move at 30,000 unknowns', async () => {
     const { page } = visit.bench;
     await settled(page);
     await page.getByTestId('open-file').setInputFiles(await fineHead());
@@ -105,6 +105,6 @@ describe.skipIf(!hasBrowser)('pace apart from drawing in software', { retry: 2 }
     const times = await answerTimes(page, moves);
     await release();
     expect(times.length).toBeGreaterThan(18);
-    expect(times[Math.floor(times.length / 2)]).toBeLessThan(250);
+    expect(times[Math.floor(times.length / 2)]).toBeLessThan(100);
   });
 });

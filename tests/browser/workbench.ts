@@ -210,8 +210,9 @@ export async function circleFastener(page: Page, name: string, ms: number): Prom
 }
 
 /**
- * Time from the input event of each of some moves of a held mouse to the deflection field that it leads to being with the
- * renderer, ms, in rising order. Each move waits until the page is at rest, so that none counts the drawing of another.
+ * Time from the page hearing of each of some moves of a held mouse to the deflection field that it leads to being with the
+ * renderer, ms, in rising order. Each move waits until the page is at rest, so that none counts the drawing of another; nor
+ * does it count how long a browser that paints in software keeps an event back.
  */
 export async function answerTimes(page: Page, moves: readonly (readonly [number, number])[]): Promise<number[]> {
   const watch = await page.evaluateHandle(() => {
@@ -219,7 +220,7 @@ export async function answerTimes(page: Page, moves: readonly (readonly [number,
     let moved: number | null = null;
     const canvas = document.querySelector('[data-testid="stage"] canvas');
     if (canvas === null) throw new Error('There is no canvas on the stage.');
-    addEventListener('pointermove', ({ timeStamp }) => (moved = timeStamp), { capture: true });
+    addEventListener('pointermove', () => (moved = performance.now()), { capture: true });
     new MutationObserver(() => {
       if (moved !== null) times.push(performance.now() - moved);
       moved = null;
