@@ -36,7 +36,9 @@ export function bestFitPlane(points: Float64Array, weights?: Float64Array): Plan
   let [xx, xy, yy, xz, yz] = [0, 0, 0, 0, 0];
   for (let i = 0; i < n; i++) {
     const weight = weights === undefined ? 1 : weights[i];
-    const [x, y, z] = [points[3 * i] - xc, points[3 * i + 1] - yc, points[3 * i + 2] - zc];
+    const x = points[3 * i] - xc;
+    const y = points[3 * i + 1] - yc;
+    const z = points[3 * i + 2] - zc;
     xx += weight * x * x;
     xy += weight * x * y;
     yy += weight * y * y;

@@ -69,7 +69,9 @@ function scale(points: Float64Array, { a, bx, by }: Plane): Scaled | null {
   let [xMin, xMax, yMin, yMax, rounding, unit] = [Infinity, -Infinity, Infinity, -Infinity, 0, 0];
   const p = new Float64Array(3 * n);
   for (let i = 0; i < n; i++) {
-    const [x, y, z] = [points[3 * i], points[3 * i + 1], points[3 * i + 2]];
+    const x = points[3 * i];
+    const y = points[3 * i + 1];
+    const z = points[3 * i + 2];
     p[3 * i + 2] = z - a - bx * x - by * y;
     xMin = Math.min(xMin, x);
     xMax = Math.max(xMax, x);
@@ -93,22 +95,34 @@ function scale(points: Float64Array, { a, bx, by }: Plane): Scaled | null {
 
 /** Four points of the set that span space: each the farthest from those before; `null` when there are none. */
 function firstSimplex({ n, p }: Scaled): number[] | null {
-  const farthest = (squared: (x: number, y: number, z: number) => number): number => {
-    let [index, most] = [-1, ON * ON];
+  /** The point with the largest `|M (p_i - p_0)|`; M by rows. A field of numbers is looked through faster than by a function. */
+  const farthest = (m: readonly number[]): number => {
+    let index = -1;
+    let most = ON * ON;
     for (let i = 1; i < n; i++) {
-      const d2 = squared(p[3 * i] - p[0], p[3 * i + 1] - p[1], p[3 * i + 2] - p[2]);
-      if (d2 > most) [index, most] = [i, d2];
+      const x = p[3 * i] - p[0];
+      const y = p[3 * i + 1] - p[1];
+      const z = p[3 * i + 2] - p[2];
+      const u = m[0] * x + m[1] * y + m[2] * z;
+      const v = m[3] * x + m[4] * y + m[5] * z;
+      const w = m[6] * x + m[7] * y + m[8] * z;
+      const squared = u * u + v * v + w * w;
+      if (squared > most) {
+        index = i;
+        most = squared;
+      }
     }
     return index;
   };
-  const second = farthest((x, y, z) => x * x + y * y + z * z);
+  const second = farthest([1, 0, 0, 0, 1, 0, 0, 0, 1]);
   if (second < 0) return null;
   const [ax, ay, az] = [p[3 * second] - p[0], p[3 * second + 1] - p[1], p[3 * second + 2] - p[2]];
-  const third = farthest((x, y, z) => (ay * z - az * y) ** 2 + (az * x - ax * z) ** 2 + (ax * y - ay * x) ** 2);
+  // From the line: a x (p_i - p_0).
+  const third = farthest([0, -az, ay, az, 0, -ax, -ay, ax, 0]);
   if (third < 0) return null;
   const [bx, by, bz] = [p[3 * third] - p[0], p[3 * third + 1] - p[1], p[3 * third + 2] - p[2]];
-  const [mx, my, mz] = [ay * bz - az * by, az * bx - ax * bz, ax * by - ay * bx];
-  const fourth = farthest((x, y, z) => (mx * x + my * y + mz * z) ** 2);
+  // From the plane: (a x b) . (p_i - p_0).
+  const fourth = farthest([ay * bz - az * by, az * bx - ax * bz, ax * by - ay * bx, 0, 0, 0, 0, 0, 0]);
   return fourth < 0 ? null : [0, second, third, fourth];
 }
 
@@ -117,8 +131,14 @@ function widthAlong({ n, p, normSquared }: Scaled, [mx, my, mz]: readonly [numbe
   let [low, high, lowest, highest] = [Infinity, -Infinity, 0, 0];
   for (let i = 0; i < n; i++) {
     const at = mx * p[3 * i] + my * p[3 * i + 1] + mz * p[3 * i + 2];
-    if (at < low) [low, lowest] = [at, i];
-    if (at > high) [high, highest] = [at, i];
+    if (at < low) {
+      low = at;
+      lowest = i;
+    }
+    if (at > high) {
+      high = at;
+      highest = i;
+    }
   }
   return { width: (high - low) / Math.sqrt(normSquared(mx, my, mz)), lowest, highest };
 }
