@@ -8,7 +8,7 @@ export const rooms = {
   supports: { tests: ['supports'] },
   structure: { tests: ['structure', 'supports/unloaded-plate.test.ts', '/tests/published/bonded.test.ts'] },
   results: { tests: ['results'] },
-  criteria: { folder: 'results/criteria', tests: ['results', 'structure/verdict-over-kernels.test.ts'] },
+  criteria: { folder: 'results/criteria', tests: ['results/criteria'] },
   mesh: { tests: ['mesh'], slow: ['mesh/timing.test.ts', 'mesh/random-heads.test.ts'] },
   'linear-algebra': {
     tests: ['linear-algebra'],
