@@ -6,9 +6,12 @@ export const rooms = {
   },
   assembly: { tests: ['assembly', 'supports/unloaded-plate.test.ts', '/tests/published/bonded.test.ts'] },
   supports: { tests: ['supports'] },
-  structure: { tests: ['structure', 'supports/unloaded-plate.test.ts', '/tests/published/bonded.test.ts'] },
+  structure: {
+    tests: ['structure', 'supports/unloaded-plate.test.ts'],
+    slow: ['structure/verdict-over-kernels.test.ts', 'structure/plate-domain.test.ts'],
+  },
   results: { tests: ['results'] },
-  criteria: { folder: 'results/criteria', tests: ['results', 'structure/verdict-over-kernels.test.ts'] },
+  criteria: { folder: 'results/criteria', tests: ['results/criteria'] },
   mesh: { tests: ['mesh'], slow: ['mesh/timing.test.ts', 'mesh/random-heads.test.ts'] },
   'linear-algebra': {
     tests: ['linear-algebra'],

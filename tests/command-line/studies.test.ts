@@ -106,7 +106,7 @@ describe('flathead sweep', () => {
         child.on('close', resolve);
       });
       expect(code).toBe(3);
-      expect(err).toMatch(/^Stopped after \d+ of 400 rows; these are kept\.$/m);
+      expect(err).toMatch(/^Stopped after \d+ of 400 rows; these are kept\. /m);
       const [header, ...rows] = lines(out);
       expect(header.total).toBe(400);
       expect(rows.length).toBeGreaterThan(18);

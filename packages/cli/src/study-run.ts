@@ -4,7 +4,6 @@ import {
   Fault,
   type HeadModel,
   headerLine,
-  type Part,
   partIndices,
   readHeadModel,
   readJson,
@@ -131,20 +130,21 @@ export async function runStudy<Row extends StudyRow, Summary extends object>(
     process.removeListener('SIGINT', stop);
     done();
   }
-  return finish(study, rows, indices.length, part, json, report, terminal);
+  return finish(study, rows, indices.length, options, report, terminal);
 }
 
 function finish<Row extends StudyRow, Summary extends object>(
   study: Study<Row, Summary>,
   rows: readonly Row[],
   wanted: number,
-  part: Part | undefined,
-  json: boolean,
+  options: StudyOptions,
   report: StudyReport<Row, Summary>,
   terminal: Terminal,
 ): number {
   const stopped = rows.length < wanted;
-  if (stopped) terminal.err(`Stopped after ${rows.length} of ${wanted} rows; these are kept.\n`);
+  if (stopped)
+    terminal.err(`Stopped after ${rows.length} of ${wanted} rows; these are kept. ${howToGoOn(options.part)}\n`);
+  const { json = false, part } = options;
   if (json && (stopped || part !== undefined)) return stopped ? EXIT.internal : EXIT.pass;
   const { step, done } = progress(terminal);
   step('summary');
@@ -152,6 +152,12 @@ function finish<Row extends StudyRow, Summary extends object>(
   done();
   terminal.out(json ? summaryLine(summary) : report.text(rows, summary, paintFor(terminal)));
   return stopped ? EXIT.internal : report.code(summary);
+}
+
+function howToGoOn(part: string | undefined): string {
+  return part === undefined
+    ? 'Split a long study by --json --part: only a part that is stopped has to be run again.'
+    : `Run part ${part} again before you merge.`;
 }
 
 function workersOf(text: string | undefined): number {

@@ -78,7 +78,7 @@ function placeOf(load: PlateLoad) {
 
 function loadRow({ mesh, locator, ring, holds }: Structure, load: PlateLoad, path: string): LoadRow {
   const row = globalRow();
-  return { row: rowToLocal(holds, row), span: 'at' in load || 'points' in load ? 1 : spanOf(row) };
+  return { row: rowToLocal(holds, row), span: spanOf(row) };
 
   function globalRow(): SparseRow {
     if ('at' in load) return pointRow(mesh, locator, load.at, `${path}.at`);

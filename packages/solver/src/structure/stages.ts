@@ -100,7 +100,8 @@ export function advance(previous: PlateStages | null, request: PlateRequest): Pl
 
 /** What the mesh of a problem follows, but for its supports. */
 function shapesOf({ outline, openings, regions = [], loads = [], mesh }: PlateProblem) {
-  return [outline, openings, regions.map(({ shape }) => shape), loads.filter((load) => 'at' in load), mesh];
+  const points = loads.flatMap((load) => ('at' in load ? [load.at] : []));
+  return [outline, openings, regions.map(({ shape }) => shape), points, mesh];
 }
 
 function loadKey({ loads, temperature }: PlateProblem): string {

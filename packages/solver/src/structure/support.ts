@@ -1,5 +1,5 @@
 import { rowToLocal } from '../assembly/holds.ts';
-import { averageRow, discRow, pointRow } from '../assembly/rows.ts';
+import { averageRow, discRow } from '../assembly/rows.ts';
 import type { PlateSupport } from '../plate/plate-problem.ts';
 import type { Support } from '../supports/compliance.ts';
 import type { Structure } from './structure.ts';
@@ -14,10 +14,8 @@ export function supportOf(structure: Structure, support: PlateSupport, index: nu
   const { at, over, diameter = 0, stiffness = null, acts = 'both', height = 0, name = `S${index + 1}` } = support;
   const { mesh, locator, holds, ring } = structure;
   const row =
-    over !== undefined
-      ? averageRow(mesh, locator, ring(over, `${path}.over`), `${path}.over`)
-      : diameter > 0
-        ? discRow(mesh, locator, at, diameter, `${path}.at`)
-        : pointRow(mesh, locator, at, `${path}.at`);
+    over === undefined
+      ? discRow(mesh, locator, at, diameter, `${path}.at`)
+      : averageRow(mesh, locator, ring(over, `${path}.over`), `${path}.over`);
   return { name, row: rowToLocal(holds, row), stiffness, acts, height };
 }

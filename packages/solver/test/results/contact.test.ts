@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import type { Probes } from '../../src/model/head-model.ts';
 import { areaMean } from '../../src/results/area-mean.ts';
 import { type ContactField, siteContact, siteForce } from '../../src/results/contact.ts';
-import { contact as criterion } from '../../src/results/criteria/contact.ts';
 import { irregularMesh } from '../assembly/sample-meshes.ts';
 
 const probes: Probes = { count: 200, field: [10, 10], preload: 0.08, touchdown: 0.2, rate: 0.5, kind: 'shouldered' };
@@ -108,20 +107,5 @@ describe('mean over part of a mesh', () => {
     expect(areaMean(mesh, u, { a: 0, bx: 0, by: 0 }, triangles, (w) => w)).toBeCloseTo(3 + 5 - 10, 12);
     expect(areaMean(mesh, u, { a: 3, bx: 1, by: -2 }, triangles, (w) => w)).toBeCloseTo(0, 12);
     expect(areaMean(mesh, u, { a: 0, bx: 0, by: 0 }, triangles, (w) => 2 * w + 1)).toBeCloseTo(-3, 12);
-  });
-});
-
-describe('the contact criterion', () => {
-  const verdict = { criterion: 'contact', unit: 'N', bound: 'least', outcome: 'fail', case: 'mounted' } as const;
-  const rest = { error: null, shearAdds: null, bracket: null, site: 'B3', limit: 0.025 };
-
-  it('says what probes keep, in plain words', () => {
-    expect(criterion.sentence({ ...verdict, ...rest, value: 0.021 })).toBe(
-      'Probes of site B3 keep 0.021 N in case "mounted", 0.0040 N short of the 0.025 N limit.',
-    );
-    expect(criterion.sentence({ ...verdict, ...rest, value: 0.5 })).toBe(
-      'Probes of site B3 keep 0.500 N in case "mounted", 0.475 N above the 0.025 N limit.',
-    );
-    expect(criterion.sentence({ ...verdict, ...rest, value: 0 })).toMatch(/keep 0\.000 N .* 0\.025 N short of/);
   });
 });

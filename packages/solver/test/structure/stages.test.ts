@@ -15,7 +15,7 @@ const plate: PlateProblem = {
   ],
   loads: [{ over: { rectangle: [20, 12], centre: [4, 1] }, force: 90 }],
   theory: 'shear',
-  mesh: { size: 2.5 },
+  mesh: { size: 6 },
 };
 
 const request = (problem: PlateProblem, rest: Partial<PlateRequest> = {}): PlateRequest => ({
@@ -80,9 +80,53 @@ describe('stages of a plate solve', () => {
     expect(next.cases[0].u).not.toEqual(first.cases[0].u);
   });
 
-  it('start over when a shape changes', () => {
-    const wider = { ...plate, outline: { rectangle: [61, 40] } } as PlateProblem;
-    expect(advance(first, request(wider)).meshed).not.toBe(first.meshed);
+  it('start over when a shape changes, or how fine it is', () => {
+    const meshOf = (problem: PlateProblem, rest: Partial<PlateRequest> = {}) =>
+      advance(first, request(problem, rest)).meshed;
+    expect(meshOf({ ...plate, outline: { rectangle: [61, 40] } })).not.toBe(first.meshed);
+    expect(meshOf({ ...plate, openings: [{ circle: 4 }] })).not.toBe(first.meshed);
+    expect(meshOf({ ...plate, regions: [{ ...plate.regions![0], shape: { circle: 9 } }] })).not.toBe(first.meshed);
+    expect(meshOf({ ...plate, mesh: { size: 7 } })).not.toBe(first.meshed);
+    expect(meshOf(plate, { coarsening: 1.5 })).not.toBe(first.meshed);
+    expect(
+      meshOf(plate, {
+        areas: [
+          [
+            [0, 0],
+            [4, 0],
+            [0, 4],
+          ],
+        ],
+      }),
+    ).not.toBe(first.meshed);
+    expect(meshOf({ ...plate, loads: [{ at: [3, 4], force: 1 }] })).not.toBe(first.meshed);
+  });
+
+  it('keep the mesh and the factor of a point load that changes its force', () => {
+    const loaded = (force: number): PlateProblem => ({ ...plate, loads: [{ at: [3, 4], force }] });
+    const before = advance(null, request(loaded(1)));
+    const next = advance(before, request(loaded(2)));
+    expect(next.structure).toBe(before.structure);
+    expect(next.cases[0].u[12] / before.cases[0].u[12]).toBeCloseTo(2, 9);
+  });
+
+  it('make the factor anew when what stiffens the plate changes', () => {
+    for (const change of [
+      { regions: [{ ...plate.regions![0], section: plate.section }] },
+      { edges: [{ along: 'all', held: 'simple' }] },
+      { foundations: [{ over: 'all', modulus: 1 }] },
+      { theory: 'thin' },
+    ] as Partial<PlateProblem>[]) {
+      const next = advance(first, request({ ...plate, ...change }));
+      expect(next.structure, JSON.stringify(change)).not.toBe(first.structure);
+      expect(next.meshed).toBe(first.meshed);
+    }
+  });
+
+  it('tell the residual, unless it is left out', () => {
+    expect(first.cases[0].residual).toBeLessThan(1e-10);
+    expect(advance(first, request(moved)).cases[0].residual).toBeGreaterThan(0);
+    expect(advance(first, request(moved, { withoutResidual: true })).cases[0].residual).toBeNull();
   });
 
   it('solve cases side by side as each alone', () => {

@@ -79,6 +79,26 @@ describe('studies of a visit', () => {
     expect(chunks).toHaveLength(1);
   });
 
+  it('is stopped by the next study, which starts from nothing and hears nothing of it', async () => {
+    const { connect, chunks, alive } = crew(9);
+    const runs = createStudyRuns(connect, 1);
+    runs.run('sweep', sampleHead, {});
+    await vi.waitFor(() => expect(chunks).toHaveLength(1));
+    chunks[0].tell(row(0));
+    runs.run('sweep', sampleHead, { another: true });
+    chunks[0].tell(row(1));
+    chunks[0].finish();
+    await vi.waitFor(() => expect(chunks).toHaveLength(2));
+    chunks[1].tell(row(3));
+    runs.stop();
+    await vi.waitFor(() => expect(runs.store.getState().records.sweep?.state).toBe('stopped'));
+    const { plan, rows, text } = runs.store.getState().records.sweep!;
+    expect(plan).toEqual({ another: true });
+    expect(rows.map(({ index }) => index)).toEqual([3]);
+    expect(text).toBe('1 rows\n');
+    await vi.waitFor(() => expect(alive()).toBe(0));
+  });
+
   it('waits between rows while the bench needs the machine', async () => {
     const { connect, chunks } = crew(9);
     const runs = createStudyRuns(connect, 1);

@@ -28,7 +28,8 @@ export function usedShare({ value, limit, bound }: Pick<CriterionVerdict, 'value
 /** A deflection in words: `47.3 um`. */
 export function micrometres(value: number): string {
   const um = value * 1000;
-  return `${Math.abs(um) >= 100 ? um.toFixed(0) : Math.abs(um) >= 10 ? um.toFixed(1) : um.toFixed(2)} um`;
+  const size = Math.abs(um);
+  return `${um.toFixed(size >= 100 ? 0 : size >= 10 ? 1 : 2)} um`;
 }
 
 /** How far a deflection is from its limit: `3.20 um over`. */

@@ -21,7 +21,7 @@ export const fasteners: Criterion = {
     const readings = result.fasteners.flatMap(readingsOf);
     if (readings.length === 0) return null;
     const worst = Math.max(...readings.map(({ value }) => value));
-    return { ...readings.find(({ value }) => value >= worst - TIE * Math.abs(worst))!, value: worst };
+    return { ...readings.find(({ value }) => value >= (1 - TIE) * worst)!, value: worst };
   },
   sentence: ({ value, limit, site, case: name, mode = 'proof' }) =>
     `Fastener ${site} ${mode === 'clamp' ? 'loses' : 'uses'} ${percent(value)} ${WORDS[mode]} in case "${name}", ${percent(Math.abs(value - limit))} ${value > limit ? 'over' : 'inside'} the ${percent(limit)} limit.`,
