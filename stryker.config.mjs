@@ -9,6 +9,8 @@ export default {
   concurrency: 1,
   timeoutMS: 20_000,
   ignoreStatic: true,
+  // Tests run without types, and some read sources as text.
+  disableTypeChecks: false,
   reporters: ['json', 'clear-text'],
   jsonReporter: { fileName: `dist/mutation${room === undefined ? '' : `-${room}`}.json` },
   tempDirName: `dist/mutation${room === undefined ? '' : `-${room}`}`,

@@ -27,7 +27,7 @@ export const LOST = -3;
  * what lies in it. Addresses count numbers, sizes count 3x3 blocks; `front-layout` says how fronts lie there.
  */
 export interface FrontMemory {
-  /** The factor from 0 on, as the addresses of {@link Symbolic} say. */
+  /** The factor from 0 on, as the addresses of {@link Symbolic} say. Another array after a solve that was lost. */
   readonly value: Float64Array;
   /** Address of room for a vector of all dofs and what a front or the tasks leave behind it, where the updates were. */
   readonly scratch: number;
@@ -40,11 +40,16 @@ export interface FrontMemory {
    */
   factor(matrix: BlockMatrix, stopped: () => boolean): number;
 
-  /** `y <- L^-1 y`, y in elimination order, at `scratch`. */
-  forward(y: number): void;
+  /**
+   * `y <- L^-1 y`, y in elimination order, at `scratch`.
+   *
+   * @returns false when a helper died in the middle of its part: y is lost, the solve is to be done again from its
+   * beginning, by this thread alone
+   */
+  forward(y: number): boolean;
 
-  /** `y <- L^-T y`. */
-  backward(y: number): void;
+  /** `y <- L^-T y`, and as {@link forward} otherwise. */
+  backward(y: number): boolean;
 
   /** `y <- L^-1 y` for the triangle at `pivot`. */
   forwardPivot(pivot: number, width: number, y: number): void;

@@ -30,6 +30,7 @@ function openPlain(symbolic: Symbolic): FrontMemory {
         forwardBelow(value, belowAt[s], width, below, y + 3 * first[s], t);
         scatter(value, t, row, rowStart[s], below, y);
       }
+      return true;
     },
     backward(y) {
       for (let s = parent.length - 1; s >= 0; s--) {
@@ -39,6 +40,7 @@ function openPlain(symbolic: Symbolic): FrontMemory {
         backwardBelow(value, belowAt[s], width, below, t, y + 3 * first[s]);
         backwardPivot(value, pivotAt[s], width, y + 3 * first[s]);
       }
+      return true;
     },
     forwardPivot: (pivot, width, y) => forwardPivot(value, pivot, width, y),
     forwardBelow: (below, width, rows, y, t) => forwardBelow(value, below, width, rows, y, t),

@@ -8,10 +8,10 @@ import type { Factor } from './factor.ts';
  */
 export function forward({ symbolic, memory }: Factor, b: Float64Array): Float64Array {
   const { n, permutation } = symbolic;
-  const { value, scratch: y } = memory;
-  permuteIn(permutation, b, value, y);
-  memory.forward(y);
-  return value.slice(y, y + 3 * n);
+  const { scratch: y } = memory;
+  do permuteIn(permutation, b, memory.value, y);
+  while (!memory.forward(y));
+  return memory.value.slice(y, y + 3 * n);
 }
 
 /**
@@ -22,23 +22,22 @@ export function forward({ symbolic, memory }: Factor, b: Float64Array): Float64A
  */
 export function backward({ symbolic, memory }: Factor, y: Float64Array): Float64Array {
   const { n, permutation } = symbolic;
-  const { value, scratch: z } = memory;
-  value.set(y, z);
-  memory.backward(z);
+  const { scratch: z } = memory;
+  do memory.value.set(y, z);
+  while (!memory.backward(z));
   const x = new Float64Array(3 * n);
-  permuteOut(permutation, value, z, x);
+  permuteOut(permutation, memory.value, z, x);
   return x;
 }
 
 /** `x = K^-1 b`, both `[3 * n]` in node order. */
 export function solve({ symbolic, memory }: Factor, b: Float64Array): Float64Array {
   const { permutation } = symbolic;
-  const { value, scratch: y } = memory;
-  permuteIn(permutation, b, value, y);
-  memory.forward(y);
-  memory.backward(y);
+  const { scratch: y } = memory;
+  do permuteIn(permutation, b, memory.value, y);
+  while (!(memory.forward(y) && memory.backward(y)));
   const x = new Float64Array(b.length);
-  permuteOut(permutation, value, y, x);
+  permuteOut(permutation, memory.value, y, x);
   return x;
 }
 
