@@ -13,6 +13,8 @@ export default {
   disableTypeChecks: false,
   reporters: ['json', 'clear-text'],
   jsonReporter: { fileName: `dist/mutation${room === undefined ? '' : `-${room}`}.json` },
+  // Copies of other runs and what is built.
+  ignorePatterns: ['/dist'],
   tempDirName: `dist/mutation${room === undefined ? '' : `-${room}`}`,
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
 };
