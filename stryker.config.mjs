@@ -9,8 +9,12 @@ export default {
   concurrency: 1,
   timeoutMS: 20_000,
   ignoreStatic: true,
+  // Tests run without types, and some read sources as text.
+  disableTypeChecks: false,
   reporters: ['json', 'clear-text'],
   jsonReporter: { fileName: `dist/mutation${room === undefined ? '' : `-${room}`}.json` },
+  // Copies of other runs and what is built.
+  ignorePatterns: ['/dist'],
   tempDirName: `dist/mutation${room === undefined ? '' : `-${room}`}`,
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
 };

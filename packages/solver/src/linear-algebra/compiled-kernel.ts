@@ -3,6 +3,7 @@ import { DONE, type FrontKernel, type FrontMemory, LOST, STOPPED, scratchRoom } 
 import { NOT_FAILED, PLAN, tableSize, writeTable } from './front-table.ts';
 import { FUSED, FUSED_SHARED, SIMD, SIMD_SHARED } from './kernel-binary.ts';
 import { HelperLost, renew } from './kernel-host.ts';
+import { movedOnLoss } from './moved-on-loss.ts';
 import { plainKernel } from './plain-kernel.ts';
 import { type SlabPool, slabPool } from './slab-pool.ts';
 import type { Symbolic } from './symbolic.ts';
@@ -56,7 +57,7 @@ function compiled(name: string, own: string, shared: string): FrontKernel | null
       if (crew === null || crew.helpers === 0 || broken.has(crew) || symbolic.schedule.top.length === 0)
         return open(alone, symbolic, null);
       together ??= slabPool(new WebAssembly.Module(bytes(shared)), true);
-      return open(together, symbolic, crew);
+      return movedOnLoss(open(together, symbolic, crew), symbolic, () => open(alone, symbolic, null));
     },
   };
 }
@@ -84,7 +85,7 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
   let solves = 0;
   /** Calls the helpers to a run, in which they are waited for as long as in any other. */
   const call = (solve: number) => {
-    if (crew === null) return;
+    if (crew === null || broken.has(crew)) return;
     renew(slab.patience, crew.patience);
     calls++;
     crew.call({ key, module: pool.module, memory, plan, solve });
@@ -101,14 +102,21 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
     return true;
   };
 
-  const attempt = (stopped: () => boolean) => {
+  /** What an action comes to, or that a helper was lost in it. */
+  const attempt = <T>(action: () => T): T | typeof LOST => {
     try {
-      return run(stopped) ? DONE : STOPPED;
+      return action();
     } catch (thrown) {
       if (crew === null || !(thrown instanceof HelperLost)) throw thrown;
       broken.add(crew);
       return LOST;
     }
+  };
+
+  /** Half of a solve; false when a helper was lost in it. */
+  const half = (act: () => void): boolean => {
+    if (crew?.solves) call(++solves);
+    return attempt(act) !== LOST;
   };
 
   // Addresses reach 4 GB: as 32-bit integers they may come out negative, which WebAssembly reads as the same bits.
@@ -119,19 +127,13 @@ function open(pool: SlabPool, symbolic: Symbolic, crew: Crew | null): FrontMemor
     apart,
     factor(matrix, stopped) {
       value.set(matrix.value, blocks);
-      const ended = attempt(stopped);
+      const ended = attempt(() => (run(stopped) ? DONE : STOPPED));
       Atomics.store(words, stop, 1);
       const failed = words[plan / 4 + PLAN.failed];
       return failed === NOT_FAILED || ended === LOST ? ended : failed;
     },
-    forward() {
-      if (crew?.solves) call(++solves);
-      kernel.forward(plan, factorSize * NUMBER);
-    },
-    backward(count) {
-      if (crew?.solves) call(++solves);
-      kernel.backward(plan, factorSize * NUMBER, count, apart * NUMBER);
-    },
+    forward: () => half(() => kernel.forward(plan, factorSize * NUMBER)),
+    backward: (count) => half(() => kernel.backward(plan, factorSize * NUMBER, count, apart * NUMBER)),
     forwardPivot: (pivot, width, y) => kernel.forwardPivot(pivot * NUMBER, width, y * NUMBER),
     forwardBelow: (below, width, rows, y, t) =>
       kernel.forwardBelow(below * NUMBER, width, rows, y * NUMBER, t * NUMBER),

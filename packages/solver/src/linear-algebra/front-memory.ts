@@ -27,7 +27,7 @@ export const LOST = -3;
  * what lies in it. Addresses count numbers, sizes count 3x3 blocks; `front-layout` says how fronts lie there.
  */
 export interface FrontMemory {
-  /** The factor from 0 on, as the addresses of {@link Symbolic} say. */
+  /** The factor from 0 on, as the addresses of {@link Symbolic} say. Another array after a solve that was lost. */
   readonly value: Float64Array;
   /**
    * Address of room for {@link vectors} vectors, {@link apart} numbers each: all dofs, and what a front or the tasks leave
@@ -45,11 +45,16 @@ export interface FrontMemory {
    */
   factor(matrix: BlockMatrix, stopped: () => boolean): number;
 
-  /** `y <- L^-1 y` for the first vector at `scratch`, in elimination order. */
-  forward(): void;
+  /**
+   * `y <- L^-1 y` for the first vector at `scratch`, in elimination order.
+   *
+   * @returns false when a helper died in the middle of its part: y is lost, the solve is to be done again from its
+   * beginning, by this thread alone
+   */
+  forward(): boolean;
 
-  /** `y <- L^-T y` for the first `count` vectors at `scratch`. */
-  backward(count: number): void;
+  /** `y <- L^-T y` for the first `count` vectors at `scratch`, and as {@link forward} otherwise. */
+  backward(count: number): boolean;
 
   /** `y <- L^-1 y` for the triangle at `pivot`. */
   forwardPivot(pivot: number, width: number, y: number): void;

@@ -34,6 +34,7 @@ function openPlain(symbolic: Symbolic): FrontMemory {
         forwardBelow(value, belowAt[s], width, below, y + 3 * first[s], t);
         scatter(value, t, row, rowStart[s], below, y);
       }
+      return true;
     },
     backward(count) {
       for (let s = parent.length - 1; s >= 0; s--) {
@@ -47,6 +48,7 @@ function openPlain(symbolic: Symbolic): FrontMemory {
           backwardPivot(value, pivotAt[s], width, y + 3 * first[s]);
         }
       }
+      return true;
     },
     forwardPivot: (pivot, width, y) => forwardPivot(value, pivot, width, y),
     forwardBelow: (below, width, rows, y, t) => forwardBelow(value, below, width, rows, y, t),

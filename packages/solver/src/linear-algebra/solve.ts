@@ -8,10 +8,10 @@ import type { Factor } from './factor.ts';
  */
 export function forward({ symbolic, memory }: Factor, b: Float64Array): Float64Array {
   const { n, permutation } = symbolic;
-  const { value, scratch: y } = memory;
-  permuteIn(permutation, b, value, y);
-  memory.forward();
-  return value.slice(y, y + 3 * n);
+  const { scratch: y } = memory;
+  do permuteIn(permutation, b, memory.value, y);
+  while (!memory.forward());
+  return memory.value.slice(y, y + 3 * n);
 }
 
 /**
@@ -27,19 +27,20 @@ export function backward(factor: Factor, y: Float64Array): Float64Array {
 /** The same for several vectors at once, which reads the factor once for all of them; the bits are those of each alone. */
 export function backwardEach({ symbolic, memory }: Factor, ys: readonly Float64Array[]): Float64Array[] {
   const { n, permutation } = symbolic;
-  const { value, scratch, vectors, apart } = memory;
   const xs: Float64Array[] = [];
-  for (let from = 0; from < ys.length; from += vectors) {
+  for (let from = 0; from < ys.length; ) {
+    const { scratch, vectors, apart } = memory;
     const some = ys.slice(from, from + vectors);
     some.forEach((y, v) => {
-      value.set(y, scratch + v * apart);
+      memory.value.set(y, scratch + v * apart);
     });
-    memory.backward(some.length);
+    if (!memory.backward(some.length)) continue;
     for (let v = 0; v < some.length; v++) {
       const x = new Float64Array(3 * n);
-      permuteOut(permutation, value, scratch + v * apart, x);
+      permuteOut(permutation, memory.value, scratch + v * apart, x);
       xs.push(x);
     }
+    from += some.length;
   }
   return xs;
 }
@@ -47,12 +48,11 @@ export function backwardEach({ symbolic, memory }: Factor, ys: readonly Float64A
 /** `x = K^-1 b`, both `[3 * n]` in node order. */
 export function solve({ symbolic, memory }: Factor, b: Float64Array): Float64Array {
   const { permutation } = symbolic;
-  const { value, scratch: y } = memory;
-  permuteIn(permutation, b, value, y);
-  memory.forward();
-  memory.backward(1);
+  const { scratch: y } = memory;
+  do permuteIn(permutation, b, memory.value, y);
+  while (!(memory.forward() && memory.backward(1)));
   const x = new Float64Array(b.length);
-  permuteOut(permutation, value, y, x);
+  permuteOut(permutation, memory.value, y, x);
   return x;
 }
 

@@ -68,12 +68,7 @@ export function locator(mesh: Mesh): Locator {
  */
 export function locate(locator: Locator, x: number, y: number): number {
   const { mesh, xMin, yMin, cell, columns, rows, start, entry, tolerance } = locator;
-  const outside =
-    x < xMin - tolerance ||
-    y < yMin - tolerance ||
-    x > xMin + columns * cell + tolerance ||
-    y > yMin + rows * cell + tolerance;
-  if (outside || Number.isNaN(x + y)) return -1;
+  // What is no number is in no cell.
   const column = Math.min(columns - 1, Math.max(0, Math.floor((x - xMin) / cell)));
   const row = Math.min(rows - 1, Math.max(0, Math.floor((y - yMin) / cell)));
   const at = row * columns + column;

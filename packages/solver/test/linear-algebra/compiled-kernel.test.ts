@@ -1,7 +1,3 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import './relaxed-simd.ts';
 import { availableKernels } from '../../src/linear-algebra/compiled-kernel.ts';
@@ -63,13 +59,4 @@ describe('front kernels', () => {
     for (const kernel of kernels)
       expect(() => factorise(symbolic, { ...matrix, value }, { kernel })).toThrow(/node 30, dof 1/);
   });
-
-  it('ship as compiled from their source', () => {
-    const target = join(mkdtempSync(join(tmpdir(), 'kernel-')), 'kernel-binary.ts');
-    const root = new URL('../../', import.meta.url);
-    execFileSync(process.execPath, [new URL('kernel/build.mjs', root).pathname, target]);
-    expect(readFileSync(target, 'utf8')).toBe(
-      readFileSync(new URL('src/linear-algebra/kernel-binary.ts', root), 'utf8'),
-    );
-  }, 180_000);
 });

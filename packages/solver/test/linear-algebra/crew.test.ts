@@ -99,6 +99,47 @@ describe('factor shared by a crew', () => {
     await slow.terminate();
   });
 
+  it('is solved with alone when a helper dies in the middle of its part of a solve, and so are those after it', () => {
+    // Waits for a solve to open, claims a task of it and is never heard of again: words 16 and 19 of the plan.
+    const dying = new Worker(
+      `const { parentPort } = require('node:worker_threads');
+      parentPort.on('message', ({ memory, plan, solve, news }) => {
+        const words = new Int32Array(memory.buffer);
+        Atomics.store(news, 0, solve);
+        Atomics.notify(news, 0);
+        while (Atomics.load(words, plan / 4 + 16) < solve);
+        if (Atomics.add(words, plan / 4 + 19, 1) >= words[plan / 4 + 2]) return;
+        Atomics.store(news, 1, solve);
+        process.exit();
+      });`,
+      { eval: true },
+    );
+    const news = new Int32Array(new SharedArrayBuffer(8));
+    let called = 0;
+    const crew: Crew = {
+      helpers: 1,
+      solves: true,
+      patience: 2000,
+      call({ memory, plan, solve }) {
+        called = solve;
+        if (solve === 0) return;
+        dying.postMessage({ memory, plan, solve, news });
+        while (Atomics.load(news, 0) < solve) Atomics.wait(news, 0, solve - 1, 100);
+      },
+    };
+    const kernel = compiled[0];
+    const factor = factorise(symbolic, matrix, { kernel, crew });
+    const expected = solution({ kernel });
+    // Whoever is late finds no task left, and tries again in the next solve.
+    for (let k = 0; k < 400 && Atomics.load(news, 1) === 0; k++)
+      expect(different(new BigUint64Array(solve(factor, f).buffer), expected)).toBe(0);
+    const died = Atomics.load(news, 1);
+    expect(died).toBeGreaterThan(0);
+    for (let k = 0; k < 3; k++) expect(different(new BigUint64Array(solve(factor, f).buffer), expected)).toBe(0);
+    expect(different(solution({ kernel, crew }), expected)).toBe(0);
+    expect(called).toBe(died);
+  });
+
   it('names the same node of a matrix that is not definite, whoever meets it', () => {
     const value = matrix.value.slice();
     for (const node of [3000, 9000]) value[9 * (matrix.start[node + 1] - 1) + 4] *= -1;

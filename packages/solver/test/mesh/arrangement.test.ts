@@ -61,6 +61,20 @@ describe('arrangement', () => {
     expect(bounds.length).toBe(4 + 8);
   });
 
+  it('splits each side of the outline that a region crosses', () => {
+    for (const [x, y] of [
+      [50, 3],
+      [-50, 3],
+      [7, 30],
+      [7, -30],
+    ]) {
+      // biome-ignore format: middles of the four sides
+      const { bounds } = arrange({ outline: plate, regions: [box(x, y, 20, 20)] }, exact);
+      // The side in three; two sides of the region in two each.
+      expect(bounds.length).toBe(4 + 2 + 4 + 2);
+    }
+  });
+
   it('joins what crosses nearly in one point', () => {
     const star = Array.from({ length: 6 }, (_, i): Ring => {
       const [c, s] = [Math.cos((Math.PI * i) / 6), Math.sin((Math.PI * i) / 6)];

@@ -19,6 +19,17 @@ describe('neutral surfaces of a plate', () => {
     expect(check({ layers: [layer(4, -7), { ...layer(6, -3), nu: 0.3 }], join: 'bonded' })).toBe(false);
   });
 
+  it('are one up to a billionth of the thickness, in any unit of length', () => {
+    for (const unit of [1e-2, 1, 1e2])
+      for (const [off, one] of [
+        [0.5e-9, true],
+        [2e-9, false],
+      ] as const) {
+        const stack: Section = { layers: [layer(6 * unit, (off * 6 - 3) * unit)], join: 'bonded' };
+        expect(check({ ...body, thickness: 6 * unit }, stack), `unit ${unit}, off ${off}`).toBe(one);
+      }
+  });
+
   it('are common to level, sliding and given sections, and to stacks measured from any plane', () => {
     const level: Section = { layers: [layer(2, -5), layer(6, -3), layer(2, 3)], join: 'bonded' };
     const sliding: Section = { layers: [layer(4, -7), layer(6, -3)], join: 'sliding' };

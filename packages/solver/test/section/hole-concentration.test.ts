@@ -75,6 +75,27 @@ describe('tension at hole edges', () => {
     expect(peakTension(holePeaks(array('square', 0.4, 30)), c * c, s * s, c * s)).toBeCloseTo(3.608, 9);
   });
 
+  it('changes by little where its table has entries and ends', () => {
+    for (const pattern of ['square', 'triangular'] as const)
+      for (const mu of [0.2, 0.3, 0.5, 0.6]) {
+        const [at, ...beside] = [mu, mu - 1e-7, mu + 1e-7].map((m) =>
+          peakTension(holePeaks(array(pattern, m)), 1, 0.3, 0.2),
+        );
+        for (const value of beside) expect(relative(value, at)).toBeLessThan(1e-5);
+      }
+  });
+
+  it('is alike pressed along and across the rows of a square array, and no more than at a hole alone', () => {
+    // Kirsch 1898: pressed from two sides, a hole alone is pulled by as much at the two others.
+    for (const mu of [0.2, 0.35, 0.6]) {
+      const peaks = holePeaks(array('square', mu));
+      const along = peakTension(peaks, -1, 0, 0);
+      expect(peakTension(peaks, 0, -1, 0)).toBeCloseTo(along, 12);
+      expect(along).toBeGreaterThan(0);
+      expect(along).toBeLessThan(1);
+    }
+  });
+
   it('leaves no tension under equal compression', () => {
     expect(peakTension(holePeaks(array('square', 0.3)), -1, -1, 0)).toBe(0);
   });

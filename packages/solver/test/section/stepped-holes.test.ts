@@ -56,6 +56,37 @@ describe('counterbored holes', () => {
     expect(rigidity(bored(depth)).bending[5] / (own + steiner)).toBeCloseTo(1, 12);
   });
 
+  it('give way to shear by the energy of the stresses that balance bending, slice by slice', () => {
+    const [wide, narrow] = [0.26, 0.16].map((diameter) => inPlane(diameter).get(0, 0));
+    // tau(z) = integral from the lower face of Q (n - z) dz / D for a unit shear force; 1/S = integral of tau^2 / G dz.
+    for (const [depth, side] of [
+      [1.7, 'board'],
+      [1.7, 'device'],
+      [3.2, 'board'],
+    ] as const) {
+      // biome-ignore format: steps
+      const slices = 4000;
+      const dz = solid.thickness / slices;
+      const of = Array.from({ length: slices }, (_, k) => {
+        const height = (k + 0.5) * dz;
+        const diameter = (side === 'board' ? height : solid.thickness - height) < depth ? 0.26 : 0.16;
+        const phi = (Math.PI * diameter ** 2) / 4 / holes.pitch ** 2;
+        const G = (solid.E / 2 / (1 + solid.nu)) * ((1 - phi) / (1 + phi));
+        return { z: height, Q: diameter === 0.26 ? wide : narrow, G };
+      });
+      const moment = (power: number) => of.reduce((sum, { z, Q }) => sum + Q * z ** power * dz, 0);
+      const n = moment(1) / moment(0);
+      const D = moment(2) - n * moment(1);
+      let [carried, compliance] = [0, 0];
+      for (const { z, Q, G } of of) {
+        const half = (Q * (n - z) * dz) / 2;
+        compliance += (((carried + half) / D) ** 2 / G) * dz;
+        carried += 2 * half;
+      }
+      expect(rigidity(bored(depth, side)).shear![0] * compliance).toBeCloseTo(1, 3);
+    }
+  });
+
   it('tend to straight holes as the step becomes shallow or deep', () => {
     const wide = rigidity({ ...holes, diameter: 0.26 });
     const narrow = rigidity(holes);
