@@ -1,11 +1,13 @@
 // Makes a machine with nothing but Node ready for `npm start` and `npm test`: installs the libraries of the lock file,
-// and with --browser a Chromium for the browser tests and pdftotext for what they print. Imports nothing outside Node. Quick when there is nothing to do.
+// and with --tests what the tests need beside them: a Chromium, pdftotext for what is printed, and meshio for meshes that are
+// written. Imports nothing outside Node. Quick when there is nothing to do.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findChromium } from './find-chromium.mjs';
+import { findMeshReader } from './mesh-reader.mjs';
 import { hasPdfReader } from './pdf-reader.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
@@ -14,9 +16,10 @@ const LEAST_NODE = 20;
 
 requireNode();
 installLibraries();
-if (process.argv.includes('--browser')) {
+if (process.argv.includes('--tests')) {
   provideChromium();
-  providePdfReader();
+  provideReader('pdftotext', 'poppler-utils', 'the printed report', hasPdfReader);
+  provideReader('meshio', 'python3-meshio', 'VTU and STL files', () => findMeshReader() !== undefined);
 }
 
 function requireNode() {
@@ -51,17 +54,17 @@ function provideChromium() {
   withoutChromium('No Chromium was found.');
 }
 
-/** Reads the text of a printed report: pdftotext of poppler-utils. */
-function providePdfReader() {
-  if (hasPdfReader()) return;
+/** A program that reads what is written, from a package of Debian. */
+function provideReader(program, name, written, isHere) {
+  if (isHere()) return;
   if (canInstall()) {
-    console.log('Installing poppler-utils for the tests of the printed report (apt-get) ...');
-    if (install('poppler-utils') && hasPdfReader()) return;
+    console.log(`Installing ${name} for the tests of ${written} (apt-get) ...`);
+    if (install(name) && isHere()) return;
   }
-  const reason = 'No pdftotext was found.';
-  const remedy = 'Install poppler-utils.';
+  const reason = `No ${program} was found.`;
+  const remedy = `Install ${name}.`;
   if (onCi) fail(`${reason} ${remedy}`);
-  console.warn(`${reason} The tests of the printed report will be skipped. ${remedy}`);
+  console.warn(`${reason} The tests of ${written} will be skipped. ${remedy}`);
 }
 
 /** As root on a machine with Debian's packages. Ubuntu's package of that name is a stub for another package system. */

@@ -1,9 +1,12 @@
 import { mkdtemp, readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { read, utils, write } from '@e965/xlsx';
 import type { HeadModel } from '@flathead/solver';
+import { WebIO } from '@gltf-transform/core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { canReadMeshes, readMesh } from '../../packages/solver/test/exchange/read-mesh.ts';
 import { flathead } from '../command-line/run.ts';
 import { visitEach } from './visit.ts';
 import { hasBrowser, savedModel, settled } from './workbench.ts';
@@ -24,16 +27,35 @@ const CONNECTOR = [
   .flat()
   .join('\n');
 
-async function choose(page: Page, name: string, text: string): Promise<void> {
+async function choose(page: Page, name: string, content: string | Uint8Array): Promise<void> {
   await page.getByTestId('files').click();
   await page.getByTestId('files-import').click();
-  const file = { name, mimeType: 'text/plain', buffer: Buffer.from(text) };
+  const file = { name, mimeType: 'text/plain', buffer: Buffer.from(content) };
   await page.getByTestId('import-file').setInputFiles(file);
 }
 
 async function exported(page: Page, id: string): Promise<Buffer> {
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByTestId(`export-${id}`).click()]);
   return readFile(await download.path());
+}
+
+/** A picture as the browser draws it: its width, pixels, and how many colours cover a thousandth of it or more. */
+function seen(page: Page, file: Buffer, type: string): Promise<{ width: number; colours: number }> {
+  return page.evaluate(
+    async ([base64, kind]) => {
+      const image = new Image();
+      image.src = `data:${kind};base64,${base64}`;
+      await image.decode();
+      const canvas = Object.assign(document.createElement('canvas'), { width: 500, height: 400 });
+      const context = canvas.getContext('2d')!;
+      context.drawImage(image, 0, 0, 500, 400);
+      const pixels = new Uint32Array(context.getImageData(0, 0, 500, 400).data.buffer);
+      const count = new Map<number, number>();
+      for (const pixel of pixels) count.set(pixel, (count.get(pixel) ?? 0) + 1);
+      return { width: image.naturalWidth, colours: [...count.values()].filter((n) => n >= 200).length };
+    },
+    [file.toString('base64'), type],
+  );
 }
 
 async function onCommandLine(what: string, ending: string, model: HeadModel): Promise<string> {
@@ -86,7 +108,41 @@ describe.skipIf(!hasBrowser)('files of other programs', () => {
     await page.keyboard.press('Escape');
   });
 
-  it('writes what the command line writes, and files that are what they say', async () => {
+  it('reads the sheet of a workbook that is chosen', async () => {
+    const { page } = visit.bench;
+    await settled(page);
+    const book = utils.book_new();
+    const ring = Array.from({ length: 24 }, (_, i) => [2 * Math.cos(i / 4), 2 * Math.sin(i / 4), 0.06]);
+    const sheets: Record<string, unknown[][]> = {
+      Notes: [['Probes of the second build'], ['see the next sheet']],
+      Probes: [['x (mm)', 'y (mm)', 'force (N)'], ...ring],
+      Old: [['x (mm)', 'y (mm)', 'force (N)'], ...ring.slice(6)],
+    };
+    for (const [name, rows] of Object.entries(sheets)) utils.book_append_sheet(book, utils.aoa_to_sheet(rows), name);
+    book.Workbook = { Sheets: [{}, {}, { Hidden: 1 }] };
+    await choose(page, 'probes.xlsx', write(book, { type: 'buffer', bookType: 'xlsx' }));
+    const sheet = page.getByTestId('import-sheet');
+    await page.getByTestId('import-fault').waitFor();
+    expect(await sheet.inputValue()).toBe('Notes');
+    expect(await sheet.locator('option').allTextContents()).toEqual(['Notes', 'Probes', 'Old (hidden)']);
+    const preview = page.getByTestId('import-preview');
+    await sheet.selectOption('Old');
+    await preview.getByText('18 probes').waitFor();
+    await sheet.selectOption('Probes');
+    await preview.getByText('24 probes').waitFor();
+    await page.getByText('Not read: "Notes", "Old"').waitFor();
+    await page.getByTestId('import-take').click();
+    const { probes } = (await savedModel(page)).sites;
+    expect([probes.count, probes.preload]).toEqual([24, 0.06]);
+
+    const single = utils.book_new(utils.aoa_to_sheet(sheets.Old), 'Old');
+    await choose(page, 'probes.xlsx', write(single, { type: 'buffer', bookType: 'xlsx' }));
+    await preview.getByText('18 probes').waitFor();
+    expect(await sheet.count()).toBe(0);
+    await page.keyboard.press('Escape');
+  });
+
+  it('writes what the command line writes, and files that other programs open', async () => {
     const { page } = visit.bench;
     await settled(page);
     const model = await savedModel(page);
@@ -98,17 +154,28 @@ describe.skipIf(!hasBrowser)('files of other programs', () => {
     const there = JSON.parse(await onCommandLine('verdict', '.json', model));
     expect(here.sentence).toBe(there.sentence);
     expect([here.model, here.criteria.length]).toEqual([there.model, there.criteria.length]);
-    for (const [id, begins] of [
-      ['pixels', '\x89PNG'],
-      ['tables', 'PK'],
-      ['glb', 'glTF'],
-      ['picture', '<'],
-      ['mesh', '<'],
-      ['fields', '# flathead'],
-    ])
-      expect((await exported(page, id)).toString('latin1'), id).toSatisfy((text: string) => text.startsWith(begins));
-    const stl = await exported(page, 'stl');
-    expect(stl.length).toBe(84 + 50 * stl.readUInt32LE(80));
+    const tables = read(await exported(page, 'tables'));
+    expect(utils.sheet_to_json(tables.Sheets.Verdict, { header: 1 })).toContainEqual([there.sentence]);
+    const fields = read((await exported(page, 'fields')).toString(), { type: 'string' });
+    expect(utils.sheet_to_json(fields.Sheets.Sheet1, { header: 1 }).length).toBeGreaterThan(1000);
+    const surface = (await new WebIO().readBinary(await exported(page, 'glb'))).getRoot().listMeshes()[0];
+    const triangles = surface.listPrimitives()[0].getIndices()!.getCount() / 3;
+    const [vtu, stl] = [await exported(page, 'mesh'), await exported(page, 'stl')];
+    if (canReadMeshes)
+      for (const mesh of [readMesh(vtu, '.vtu'), readMesh(stl, '.stl')])
+        expect(mesh.cells.map(({ nodes }) => nodes.length)).toEqual([triangles]);
+    const { outer } = model.frame!;
+    const wide = 'rectangle' in outer ? outer.rectangle[0] + 8 : Number.NaN;
+    for (const [id, type, width] of [
+      ['pixels', 'image/png', 2000],
+      // To scale at 96 pixels to the inch, with its margins of 4 mm.
+      ['picture', 'image/svg+xml', (wide / 25.4) * 96],
+    ] as const) {
+      const picture = await seen(page, await exported(page, id), type);
+      expect(Math.abs(picture.width - width), id).toBeLessThan(1);
+      // Bands, hatch and the white around them.
+      expect(picture.colours, id).toBeGreaterThan(8);
+    }
     await page.keyboard.press('Escape');
   });
 });

@@ -103,18 +103,18 @@ describe.skipIf(!hasBrowser)('keeping work', () => {
   it('leaves the work of a newer version alone, and says so', async () => {
     const { page } = visit.bench;
     await settled(page);
-    const newer = { counter: 1e6, at: 0, text: '{"workbook":2,"heads":[]}' };
-    await stored(page, { 'flathead-workbook-2-even': newer });
+    const newer = { counter: 1e6, at: 0, text: '{"workbook":3,"heads":[]}' };
+    await stored(page, { 'flathead-workbook-3-even': newer });
     await page.reload();
     await page.getByText('A newer version of this page has work here').waitFor();
     await edit(page, '6');
     await kept(page);
-    expect((await stored(page))['flathead-workbook-2-even']).toEqual(newer);
+    expect((await stored(page))['flathead-workbook-3-even']).toEqual(newer);
 
-    const buffer = Buffer.from('{"workbook":2}');
+    const buffer = Buffer.from('{"workbook":3}');
     await page.getByTestId('open-file').setInputFiles({ name: 'new.json', mimeType: 'application/json', buffer });
     await page.getByText('new.json was not opened').waitFor();
-    await page.getByText(/format version 2; this page reads version 1/).waitFor();
+    await page.getByText(/format version 3; this page reads versions 1 to 2/).waitFor();
     expect(await thickness(page)).toBe('6');
   });
 

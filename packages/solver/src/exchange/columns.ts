@@ -1,28 +1,11 @@
 import { Fault } from '../fault/fault.ts';
-import { looksNumeric } from './number-text.ts';
+import type { FoundColumn, Wanted } from './column.ts';
+import { isHeader, PREAMBLE, refuseTitles, titledIndex } from './column-titles.ts';
+import { byPlace } from './columns-by-place.ts';
 import type { Dropped } from './reading.ts';
 import type { Table, TableRow } from './table.ts';
 import { titleUnit, unitRow } from './title-unit.ts';
 import { type Quantity, unitOf } from './units.ts';
-
-/** A column that a reader looks for. */
-export interface Wanted {
-  readonly key: string;
-  /** Names that headers give it, in small letters without marks and digits. */
-  readonly names: readonly string[];
-  /** `null` where it holds words. */
-  readonly quantity: Quantity | null;
-  readonly required: boolean;
-}
-
-export interface FoundColumn {
-  /** From 0. */
-  readonly index: number;
-  /** As the header has it; null without a header. */
-  readonly title: string | null;
-  /** Unit that the header gives. */
-  readonly unit: string | null;
-}
 
 export interface FoundColumns {
   readonly columns: Readonly<Record<string, FoundColumn>>;
@@ -30,9 +13,6 @@ export interface FoundColumns {
   readonly guesses: readonly string[];
   readonly dropped: readonly Dropped[];
 }
-
-/** Lines that a header may be preceded by. */
-const PREAMBLE = 30;
 
 /**
  * Which column is what: as the caller says (by title or number, from 1), by the titles of a header line, or else the
@@ -131,49 +111,6 @@ function usedAt(columns: Readonly<Record<string, FoundColumn>>, i: number): bool
   return Object.values(columns).some(({ index }) => index === i);
 }
 
-/** A line without a number that names two columns wanted, or one that was asked for by its title. */
-function isHeader({ cells }: TableRow, wanted: readonly Wanted[], asked: Readonly<Record<string, string>>): boolean {
-  if (cells.some(looksNumeric)) return false;
-  if (Object.values(asked).some((title) => cells.includes(title))) return true;
-  return wanted.filter(({ names }) => cells.some((cell) => names.includes(plain(cell)))).length >= 2;
-}
-
-/** Letters of a title that are looked at. */
-const TITLE = 200;
-
-/** A title without its unit, marks and digits. */
-function plain(title: string): string {
-  const words = title
-    .slice(0, TITLE)
-    .replace(/[([{/].*$/, '')
-    .split(/[\s_,-]+/)
-    .filter((word) => word !== '');
-  while (words.length > 1 && isUnit(words[words.length - 1])) words.pop();
-  return words
-    .join('')
-    .toLowerCase()
-    .replace(/[^\p{L}]/gu, '');
-}
-
-function isUnit(word: string): boolean {
-  return unitOf(word, 'length') !== null || unitOf(word, 'force') !== null;
-}
-
-function titledIndex(titles: readonly string[], { names, key }: Wanted, line: number, what: string): number {
-  for (const name of names) {
-    const found = titles.flatMap((title, i) => (plain(title) === name ? [i] : []));
-    if (found.length > 1)
-      throw new Fault(
-        'UNREADABLE',
-        `Columns ${found.map((i) => i + 1).join(' and ')} on line ${line} of the ${what} could all be ${key}. Rename the others, or name the columns.`,
-        '',
-        { line, columns: found.map((i) => i + 1) },
-      );
-    if (found.length === 1) return found[0];
-  }
-  return -1;
-}
-
 function askedIndex(
   name: string,
   titles: readonly string[] | null,
@@ -192,49 +129,4 @@ function askedIndex(
     '',
     { value: name, expected: titles ?? most },
   );
-}
-
-/** A line of words with a cell for each column of numbers below it is a header, known or not. */
-function refuseTitles(rows: readonly TableRow[], what: string): void {
-  const numbers = ({ cells }: TableRow) => cells.filter(looksNumeric).length;
-  const first = rows.slice(0, PREAMBLE).findIndex((row) => numbers(row) >= 2);
-  const above = first < 1 ? undefined : rows[first - 1];
-  if (above === undefined || above.cells.filter((cell) => cell !== '').length < numbers(rows[first])) return;
-  throw new Fault(
-    'UNREADABLE',
-    `Line ${above.line} of the ${what} reads like a header, "${above.cells.join(' | ').slice(0, 80)}", but its titles are not known. Name the columns, or rename them, such as "x (mm)" and "y (mm)".`,
-    '',
-    { line: above.line },
-  );
-}
-
-/** Without a header: the numeric columns in order, but for one that counts rows. @throws Fault UNREADABLE when there are more */
-function byPlace(
-  rows: readonly TableRow[],
-  wanted: readonly Wanted[],
-  columns: Record<string, FoundColumn>,
-  what: string,
-): void {
-  const sample = rows.slice(0, 50);
-  const width = Math.max(0, ...sample.map(({ cells }) => cells.length));
-  const numeric = Array.from({ length: width }, (_, i) => i).filter(
-    (i) => sample.filter(({ cells }) => looksNumeric(cells[i] ?? '')).length > sample.length / 2,
-  );
-  const required = wanted.filter((column) => column.required);
-  const first = numeric[0];
-  const counts =
-    numeric.length > required.length &&
-    sample.length > 1 &&
-    sample.every(({ cells }, k) => Number(cells[first]) === Number(sample[0].cells[first]) + k);
-  const places = counts ? numeric.slice(1) : numeric;
-  if (places.length > required.length)
-    throw new Fault(
-      'UNREADABLE',
-      `The ${what} has no header, and ${places.length} columns of numbers where ${required.map(({ key }) => key).join(', ')} are looked for. Give it a header such as "x (mm)", or name the columns by number.`,
-      '',
-      { line: rows[0]?.line ?? 1, value: places.length, expected: required.length },
-    );
-  required.forEach(({ key }, k) => {
-    if (places[k] !== undefined) columns[key] = { index: places[k], title: null, unit: null };
-  });
 }

@@ -1,7 +1,9 @@
-import { type Affine, after, type Curve, IDENTITY, mapped, mapVertices, stretch, type Vertex } from './curve.ts';
-import { drawingBudget, type Label, layerCounts, MOST_CURVES, nameOf, type Strokes } from './drawing.ts';
+import { type Affine, after, type Curve, IDENTITY, mapped, mapVertices, stretch } from './curve.ts';
+import { drawingBudget, type Label, layerCounts, nameOf, type Strokes } from './drawing.ts';
+import { blocksOf, placements } from './dxf-blocks.ts';
+import { type DxfEntity, heavyPolyline, isWide, withVertices } from './dxf-polyline.ts';
 import { BadNumber, type DxfRecord, numberIn, readRecords, textOf } from './dxf-records.ts';
-import { polyline, SHAPES, type Shaped } from './dxf-shapes.ts';
+import { SHAPES, type Shaped } from './dxf-shapes.ts';
 import { unitOfDrawing } from './dxf-unit.ts';
 import { placeOf, wordsOf } from './dxf-words.ts';
 import type { Dropped } from './reading.ts';
@@ -13,11 +15,6 @@ const NO_OUTLINES: ReadonlySet<string> = new Set([
 ]);
 /** Blocks within blocks. */
 const DEEPEST = 16;
-
-interface Block {
-  readonly base: readonly [number, number];
-  readonly entities: readonly DxfRecord[];
-}
 
 /**
  * Curves of an ASCII DXF: lines, arcs, circles, ellipses, splines, polylines with bulges, and blocks in place.
@@ -41,7 +38,7 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
   const hidden = hiddenLayers(sections.tables);
   return { curves, labels, hidden, layers: layers.list(), units: unit, guesses, dropped };
 
-  function draw(entities: readonly Whole[], map: Affine, within: string | null, path: readonly string[]): void {
+  function draw(entities: readonly DxfEntity[], map: Affine, within: string | null, path: readonly string[]): void {
     for (const { record, vertices } of entities) {
       budget.visit();
       const own = nameOf(textOf(record, 8) ?? '0');
@@ -99,30 +96,15 @@ export function dxfStrokes(text: string, units: string | undefined, tolerance: n
     if (block === undefined) return `places the block "${name}", which the drawing does not hold; explode it`;
     if (path.includes(name.toUpperCase())) return `places the block "${name}" within itself; explode it`;
     if (path.length >= DEEPEST) return `lies deeper than ${DEEPEST} blocks within each other; explode it`;
-    const [x, y, turn] = [10, 20, 50].map((code) => numberIn(record, code, 0));
-    const [sx, sy, columns, rows] = [41, 42, 70, 71].map((code) => numberIn(record, code, 1));
-    const [dx, dy] = [44, 45].map((code) => numberIn(record, code, 0));
-    if (sx === 0 || sy === 0) return 'is scaled to nothing; remove it';
-    if (!(Math.max(1, columns) * Math.max(1, rows) <= MOST_CURVES))
-      return `is repeated ${Math.max(1, columns) * Math.max(1, rows)} times; use fewer`;
-    const [c, s] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
-    for (let row = 0; row < Math.max(1, rows); row++)
-      for (let column = 0; column < Math.max(1, columns); column++) {
-        budget.visit();
-        const [ox, oy] = [column * dx, row * dy];
-        const place: Affine = [c * sx, s * sx, -s * sy, c * sy, x + c * ox - s * oy, y + s * ox + c * oy];
-        const [bx, by] = block.base;
-        const whole = after(map, after(place, [1, 0, 0, 1, -bx, -by]));
-        draw(withVertices(block.entities), whole, layer, [...path, name.toUpperCase()]);
-      }
+    const places = placements(record, block);
+    if (typeof places === 'string') return places;
+    const entities = withVertices(block.entities);
+    for (const place of places) {
+      budget.visit();
+      draw(entities, after(map, place), layer, [...path, name.toUpperCase()]);
+    }
     return null;
   }
-}
-
-/** Constant width of a light polyline, or that of its ends for any polyline. */
-function isWide({ type, groups }: DxfRecord): boolean {
-  const codes = type === 'LWPOLYLINE' ? [40, 41, 43] : type === 'POLYLINE' ? [40, 41] : [];
-  return groups.some(({ code, value }) => codes.includes(code) && Number(value) > 0);
 }
 
 /** Layers that are frozen, or switched off by a colour below 0. */
@@ -135,73 +117,10 @@ function hiddenLayers(tables: readonly DxfRecord[]): ReadonlySet<string> {
   );
 }
 
-interface Whole {
-  readonly record: DxfRecord;
-  /** Of a polyline in the older form, which come after it. */
-  readonly vertices: readonly DxfRecord[];
-}
-
-function withVertices(entities: readonly DxfRecord[]): Whole[] {
-  const whole: { record: DxfRecord; vertices: DxfRecord[] }[] = [];
-  let open: DxfRecord[] | null = null;
-  for (const record of entities) {
-    if (record.type === 'SEQEND') open = null;
-    else if (record.type === 'VERTEX' && open !== null) open.push(record);
-    else {
-      const vertices: DxfRecord[] = [];
-      whole.push({ record, vertices });
-      open = record.type === 'POLYLINE' || record.type === 'INSERT' ? vertices : null;
-    }
-  }
-  return whole;
-}
-
-function heavyPolyline(record: DxfRecord, vertices: readonly DxfRecord[]): Shaped {
-  const flags = numberIn(record, 70, 0);
-  if ((flags & (8 | 16 | 64)) !== 0) return 'is a polyline in space or a mesh; flatten the drawing';
-  const flat = vertices
-    .filter((vertex) => (numberIn(vertex, 70, 0) & 16) === 0)
-    .map(
-      (vertex): Vertex => ({
-        x: numberIn(vertex, 10, 0),
-        y: numberIn(vertex, 20, 0),
-        bulge: numberIn(vertex, 42, 0),
-      }),
-    );
-  return polyline(flat, (flags & 1) === 1);
-}
-
 /** Entities seen from below are drawn with x reversed; those in other planes are not of the plan. */
 function facing(record: DxfRecord, map: Affine): Affine | null {
   const [nx, ny, nz] = [numberIn(record, 210, 0), numberIn(record, 220, 0), numberIn(record, 230, 1)];
   if (Math.abs(nx) > 1e-6 || Math.abs(ny) > 1e-6) return null;
   const reversing = nz < 0 && record.type !== 'LINE' && record.type !== 'ELLIPSE' && record.type !== 'SPLINE';
   return reversing ? after(map, [-1, 0, 0, 1, 0, 0]) : after(map, IDENTITY);
-}
-
-function blocksOf(records: readonly DxfRecord[], dropped: Dropped[]): ReadonlyMap<string, Block> {
-  const blocks = new Map<string, Block>();
-  const baseOf = (record: DxfRecord): [number, number] => {
-    try {
-      return [numberIn(record, 10, 0), numberIn(record, 20, 0)];
-    } catch (thrown) {
-      if (!(thrown instanceof BadNumber)) throw thrown;
-      dropped.push({ line: record.line, reason: `the base of a block ${thrown.message}; it is taken as 0, 0` });
-      return [0, 0];
-    }
-  };
-  let open: { name: string; base: [number, number]; entities: DxfRecord[] } | null = null;
-  for (const record of records) {
-    if (record.type === 'BLOCK')
-      open = {
-        name: nameOf(textOf(record, 2) ?? '').toUpperCase(),
-        base: baseOf(record),
-        entities: [],
-      };
-    else if (record.type === 'ENDBLK' && open !== null) {
-      blocks.set(open.name, open);
-      open = null;
-    } else open?.entities.push(record);
-  }
-  return blocks;
 }

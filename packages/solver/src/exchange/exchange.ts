@@ -22,6 +22,7 @@ export type { Dropped, Extents, Preview, Reading, Taken } from './reading.ts';
 export { OUTLINE_ROLES, type OutlineRole, takeOutline } from './take-outline.ts';
 export { takeProbes } from './take-probes.ts';
 export { type VerdictRecord, verdictRecord, verdictSchema } from './verdict-record.ts';
+export { type SheetName, sheetNames } from './workbook.ts';
 export { headDxf } from './write-dxf.ts';
 export { fastenerCsv, probeCsv } from './write-lists.ts';
 export { headSvg, type PictureOptions } from './write-picture.ts';

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { centroid } from '../geometry/region.ts';
 import { shapeRing } from '../geometry/ring.ts';
 import type { HeadModel, Seat } from '../model/head-model.ts';
-import type { Wanted } from './columns.ts';
+import type { Wanted } from './column.ts';
 import type { FileContent } from './file-text.ts';
 import { type ListOptions, readList } from './points-list.ts';
 import { coordinate } from './probe-list.ts';

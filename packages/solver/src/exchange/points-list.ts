@@ -1,5 +1,6 @@
 import { Fault } from '../fault/fault.ts';
-import { type FoundColumns, findColumns, type Wanted } from './columns.ts';
+import type { Wanted } from './column.ts';
+import { type FoundColumns, findColumns } from './columns.ts';
 import type { FileContent } from './file-text.ts';
 import { numberOf } from './number-text.ts';
 import type { Dropped, Preview } from './reading.ts';

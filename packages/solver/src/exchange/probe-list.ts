@@ -1,6 +1,6 @@
 import { Fault } from '../fault/fault.ts';
 import { clusters, FEWEST } from './cluster.ts';
-import type { Wanted } from './columns.ts';
+import type { Wanted } from './column.ts';
 import type { FileContent } from './file-text.ts';
 import { type ListedSite, type SiteGrid, siteGrid } from './listed-sites.ts';
 import { type ListedRow, type ListOptions, readList } from './points-list.ts';

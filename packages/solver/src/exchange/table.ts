@@ -1,9 +1,11 @@
 import Papa from 'papaparse';
 import { Fault } from '../fault/fault.ts';
 import { LONGEST_TEXT } from '../plate/read-json.ts';
+import { decimalOf, doubtOf } from './decimal-sign.ts';
+import { delimiterName, delimiterOf } from './delimiter.ts';
 import { type FileContent, fileText } from './file-text.ts';
-import { looksNumeric } from './number-text.ts';
-import { isPacked, readSheet, type Sheet } from './workbook.ts';
+import { isPacked } from './package-parts.ts';
+import { readSheet, type Sheet } from './workbook.ts';
 
 /** A list as rows of cells. */
 export interface Table {
@@ -24,16 +26,8 @@ export interface TableRow {
   readonly cells: readonly string[];
 }
 
-const DELIMITERS = ['\t', ';', '|', ','] as const;
-const NAMES: Readonly<Record<string, string>> = {
-  '\t': 'tabs',
-  ';': 'semicolons',
-  '|': 'bars',
-  ',': 'commas',
-  ' ': 'blanks',
-};
-/** Lines that the separator is judged by, and rows that the decimal sign is. */
-const [JUDGED, COUNTED] = [60, 2000];
+/** Lines that the separator is judged by. */
+const JUDGED = 60;
 /** Rows that are read, no head has as many probes and no map as many points; and cells in one, letters in one. */
 export const MOST_ROWS = 100_000;
 const [MOST_CELLS, MOST_LETTERS] = [1000, 10_000];
@@ -67,7 +61,7 @@ function sheetTable({ rows: all, guesses }: Sheet, what: string): Table {
   const rows = table.filter(({ cells }) => !isComment(cells[0]));
   const before = table.slice(0, rows.length === 0 ? table.length : table.indexOf(rows[0]));
   const comments = before.map(({ line, cells }) => ({ line, cells: unmarked(cells, '') }));
-  return { rows, comments, delimiter: '', decimal, isGrouped, guesses: [...guesses, ...doubt(doubtful)] };
+  return { rows, comments, delimiter: '', decimal, isGrouped, guesses: [...guesses, ...doubtOf(doubtful)] };
 }
 
 /**
@@ -134,17 +128,11 @@ function readText(text: string, what: string): Table {
     decimal,
     isGrouped,
     guesses: [
-      `Cells are separated by ${NAMES[delimiter] ?? `"${delimiter}"`}, decimals by a ${decimal === ',' ? 'comma' : 'point'}.`,
+      `Cells are separated by ${delimiterName(delimiter)}, decimals by a ${decimal === ',' ? 'comma' : 'point'}.`,
       ...(passed === 0 ? [] : [`${passed} comment ${passed === 1 ? 'line was' : 'lines were'} passed over.`]),
-      ...doubt(doubtful),
+      ...doubtOf(doubtful),
     ],
   };
-}
-
-function doubt(number: string | null): string[] {
-  if (number === null) return [];
-  const value = Number(number.replace(',', '.'));
-  return [`"${number}" and its like are read as ${value}: if its sign groups thousands, write them without it.`];
 }
 
 /** The first lines that say something. */
@@ -174,56 +162,4 @@ function unmarked([first, ...others]: readonly string[], delimiter: string): str
   const bare = first.replace(/^\s*(#|\/\/)+\s*/, '');
   if (bare === '' && delimiter === ' ') return others;
   return [bare === '' ? '#' : bare, ...others];
-}
-
-/** The first that most lines have; blanks where commas are decimal signs between them, or nothing else is there. */
-function delimiterOf(lines: readonly string[]): string {
-  const most = (test: (line: string) => boolean) => lines.filter(test).length > lines.length / 2;
-  const found = DELIMITERS.find((mark) => most((line) => line.trim().includes(mark)));
-  const spaced = (line: string) => line.trim().split(/\s+/).length > 1;
-  const between = most(
-    (line) =>
-      spaced(line) &&
-      line
-        .trim()
-        .split(/\s+/)
-        .every((cell) => /^[+-]?\d+,\d+$/.test(cell)),
-  );
-  if (found === ',' && between) return ' ';
-  return found ?? (most(spaced) ? ' ' : ',');
-}
-
-/**
- * Comma where more numbers have one than a point; whether a number has both, or one of them twice, so that the other
- * groups thousands; and a number in doubt: every one with the decimal sign has three digits behind it.
- */
-function decimalOf(rows: readonly TableRow[]): {
-  readonly decimal: '.' | ',';
-  readonly isGrouped: boolean;
-  readonly doubtful: string | null;
-} {
-  const count = { '.': 0, ',': 0 };
-  const groups = { '.': false, ',': false };
-  const decimals: Record<'.' | ',', string[]> = { '.': [], ',': [] };
-  for (const { cells } of rows.slice(0, COUNTED))
-    for (const cell of cells) {
-      const last = cell[Math.max(cell.lastIndexOf(','), cell.lastIndexOf('.'))];
-      if ((last !== ',' && last !== '.') || !looksNumeric(cell)) continue;
-      const other = last === ',' ? '.' : ',';
-      if (cell.indexOf(last) !== cell.lastIndexOf(last)) {
-        groups[last] = true;
-        continue;
-      }
-      if (cell.includes(other)) groups[other] = true;
-      count[last]++;
-      decimals[last].push(cell);
-    }
-  const seen = groups[','] !== groups['.'];
-  const decimal = seen ? (groups[','] ? '.' : ',') : count[','] > count['.'] ? ',' : '.';
-  const inDoubt = decimals[decimal].every((cell) => /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/.test(cell));
-  return {
-    decimal,
-    isGrouped: seen,
-    doubtful: decimal === ',' && !seen && inDoubt ? (decimals[decimal][0] ?? null) : null,
-  };
 }

@@ -1,9 +1,8 @@
-import { parseXml, type XmlElement } from '@rgrove/parse-xml';
-import { strFromU8, unzipSync } from 'fflate';
+import type { XmlElement } from '@rgrove/parse-xml';
 import { Fault } from '../fault/fault.ts';
 import { didYouMean } from '../plate/near-names.ts';
-import { LONGEST_TEXT } from '../plate/read-json.ts';
 import type { FileContent } from './file-text.ts';
+import { isPacked, type PackageParts, partsOf } from './package-parts.ts';
 import { type SheetRow, sheetRows, stringOf } from './sheet-rows.ts';
 import { elementsOf } from './xml-elements.ts';
 
@@ -13,9 +12,29 @@ export interface Sheet {
   readonly guesses: readonly string[];
 }
 
-/** Whether a file is packed as workbooks are. */
-export function isPacked(content: FileContent): content is Uint8Array {
-  return typeof content !== 'string' && [0x50, 0x4b, 0x03, 0x04].every((byte, i) => content[i] === byte);
+/** A sheet by its name; others of a workbook may be kept from view. */
+export interface SheetName {
+  readonly name: string;
+  readonly isShown: boolean;
+}
+
+interface SheetPart extends SheetName {
+  /** Of its cells, within the package. */
+  readonly path: string | undefined;
+}
+
+const BOOK = 'xl/workbook.xml';
+const LINKS = 'xl/_rels/workbook.xml.rels';
+
+/**
+ * Sheets of a workbook, in its order; none where the file is no workbook.
+ *
+ * @throws Fault UNREADABLE or TOO_LARGE for a damaged workbook
+ */
+export function sheetNames(content: FileContent): readonly SheetName[] {
+  if (!isPacked(content)) return [];
+  const part = partsOf(content, 'file', (path) => path === BOOK || path === LINKS);
+  return sheetParts(part, 'file').map(({ name, isShown }) => ({ name, isShown }));
 }
 
 /**
@@ -26,30 +45,10 @@ export function isPacked(content: FileContent): content is Uint8Array {
  * @throws Fault UNREADABLE, USAGE or TOO_LARGE
  */
 export function readSheet(bytes: Uint8Array, asked: string | undefined, what: string): Sheet {
-  const parts = unpacked(bytes, what);
-  const part = (path: string): XmlElement | null => {
-    const held = parts[path];
-    if (held === undefined) return null;
-    try {
-      return parseXml(strFromU8(held)).root;
-    } catch {
-      throw new Fault('UNREADABLE', `The part ${path} of the ${what} is no sound XML. Save the workbook again.`);
-    }
-  };
-  const book = part('xl/workbook.xml');
-  if (book === null)
-    throw new Fault('UNREADABLE', `The ${what} is packed but no workbook. Save it as .xlsx, CSV, DXF or SVG.`);
-  const targets = new Map(
-    elementsOf(part('xl/_rels/workbook.xml.rels'), 'Relationship').map(({ attributes: { Id, Target = '' } }) => [
-      Id,
-      Target.startsWith('/') ? Target.slice(1) : `xl/${Target}`,
-    ]),
+  const part = partsOf(bytes, what, (path) =>
+    /^xl\/(workbook\.xml|_rels\/workbook\.xml\.rels|sharedStrings\.xml|styles\.xml|worksheets\/[^/]+\.xml)$/.test(path),
   );
-  const sheets = elementsOf(book, 'sheet').map(({ attributes }) => ({
-    name: attributes.name ?? '',
-    isShown: (attributes.state ?? 'visible') === 'visible',
-    path: targets.get(attributes[Object.keys(attributes).find((key) => key.endsWith(':id')) ?? 'id']),
-  }));
+  const sheets = sheetParts(part, what);
   const names = sheets.map(({ name }) => name);
   const sheet =
     asked === undefined
@@ -78,38 +77,29 @@ export function readSheet(bytes: Uint8Array, asked: string | undefined, what: st
   };
 }
 
+/** @throws Fault UNREADABLE when the package is no workbook */
+function sheetParts(part: PackageParts, what: string): readonly SheetPart[] {
+  const book = part(BOOK);
+  if (book === null)
+    throw new Fault('UNREADABLE', `The ${what} is packed but no workbook. Save it as .xlsx, CSV, DXF or SVG.`);
+  const targets = new Map(
+    elementsOf(part(LINKS), 'Relationship').map(({ attributes: { Id, Target = '' } }) => [
+      Id,
+      Target.startsWith('/') ? Target.slice(1) : `xl/${Target}`,
+    ]),
+  );
+  return elementsOf(book, 'sheet').map(({ attributes }) => ({
+    name: attributes.name ?? '',
+    isShown: (attributes.state ?? 'visible') === 'visible',
+    path: targets.get(attributes[Object.keys(attributes).find((key) => key.endsWith(':id')) ?? 'id']),
+  }));
+}
+
 function quoted(names: readonly string[]): string {
   return names
     .map((name) => `"${name}"`)
     .join(', ')
     .slice(0, 200);
-}
-
-/** Parts of the package that cells come from. */
-function unpacked(bytes: Uint8Array, what: string): Record<string, Uint8Array> {
-  let size = 0;
-  try {
-    return unzipSync(bytes, {
-      filter({ name, originalSize }) {
-        if (
-          !/^xl\/(workbook\.xml|_rels\/workbook\.xml\.rels|sharedStrings\.xml|styles\.xml|worksheets\/[^/]+\.xml)$/.test(
-            name,
-          )
-        )
-          return false;
-        size += originalSize;
-        if (size > LONGEST_TEXT)
-          throw new Fault(
-            'TOO_LARGE',
-            `The ${what} unpacks to more than ${LONGEST_TEXT / 1e6} MB. Save its sheet as CSV, and split it.`,
-          );
-        return true;
-      },
-    });
-  } catch (thrown) {
-    if (thrown instanceof Fault) throw thrown;
-    throw new Fault('UNREADABLE', `The ${what} is a damaged workbook: it can't be unpacked. Save it again, or as CSV.`);
-  }
 }
 
 /** Which cell styles show a number as a date or a time (ECMA-376, 18.8.30). */

@@ -23,7 +23,7 @@ export function headVtu(model: HeadModel, { mesh, cases }: HeadResult, form: 'as
   const points = new Float64Array(3 * n);
   for (let i = 0; i < n; i++) points.set([mesh.x[i], mesh.y[i], 0], 3 * i);
   const fields = cases.flatMap((solved) =>
-    fieldsOf(solved).map(({ name, unit, values }) => array(`${name} (${unit}): ${solved.name}`, values, 1)),
+    fieldsOf(solved).map(({ name, unit, values }) => array(`${name} (${unit}): ${solved.name}`, values)),
   );
   const { hash, version, model: name } = stampOf(model);
   return [
@@ -41,19 +41,18 @@ export function headVtu(model: HeadModel, { mesh, cases }: HeadResult, form: 'as
     ...fields,
     '</PointData>',
     '<CellData>',
-    array('section', Int32Array.from(mesh.region), 1),
+    array('section', Int32Array.from(mesh.region)),
     '</CellData>',
     '<Points>',
     array('Points', points, 3),
     '</Points>',
     '<Cells>',
-    array('connectivity', Int32Array.from(mesh.triangles), 1),
+    array('connectivity', Int32Array.from(mesh.triangles)),
     array(
       'offsets',
       Int32Array.from({ length: cells }, (_, t) => 3 * t + 3),
-      1,
     ),
-    array('types', new Uint8Array(cells).fill(TRIANGLE), 1),
+    array('types', new Uint8Array(cells).fill(TRIANGLE)),
     '</Cells>',
     '</Piece>',
     '</UnstructuredGrid>',
@@ -61,11 +60,13 @@ export function headVtu(model: HeadModel, { mesh, cases }: HeadResult, form: 'as
     '',
   ].join('\n');
 
-  function array(title: string, values: Numbers, components: number): string {
+  /** Its number of components is left out where it is one, as the format presumes. */
+  function array(title: string, values: Numbers, components = 1): string {
     const type = values instanceof Float64Array ? 'Float64' : values instanceof Int32Array ? 'Int32' : 'UInt8';
     const format = form === 'ascii' ? 'ascii' : 'binary';
     const body = form === 'ascii' ? values.join(' ') : base64(withLength(values));
-    return `<DataArray type="${type}" Name="${xmlText(title)}" NumberOfComponents="${components}" format="${format}">${body}</DataArray>`;
+    const tuples = components === 1 ? '' : ` NumberOfComponents="${components}"`;
+    return `<DataArray type="${type}" Name="${xmlText(title)}"${tuples} format="${format}">${body}</DataArray>`;
   }
 }
 

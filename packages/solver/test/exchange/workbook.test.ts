@@ -4,6 +4,7 @@ import writeXlsxFile from 'write-excel-file/universal';
 import { readDrawing } from '../../src/exchange/outline.ts';
 import { readProbeList } from '../../src/exchange/probe-list.ts';
 import { readFile } from '../../src/exchange/read-file.ts';
+import { sheetNames } from '../../src/exchange/workbook.ts';
 import { faultOf } from '../model/fault-of.ts';
 import { twoByTwo } from '../model/two-by-two.ts';
 import { circle, dxf } from './dxf-texts.ts';
@@ -67,6 +68,10 @@ describe('a probe list in a workbook', () => {
 
   it('is read from the sheet asked for', () => {
     const two = packed(HEADER, { sheets: '<sheet name="Old" state="hidden" r:id="R1"/><sheet name="New" r:id="R2"/>' });
+    expect(sheetNames(two)).toEqual([
+      { name: 'Old', isShown: false },
+      { name: 'New', isShown: true },
+    ]);
     expect(readProbeList(two).preview.extents).toEqual({ min: [7, 8], max: [7, 8] });
     expect(faultOf(() => readProbeList(two, { sheet: 'Nwe' }))).toMatchObject({
       code: 'USAGE',
@@ -117,6 +122,13 @@ describe('a probe list in a workbook', () => {
       code: 'UNREADABLE',
       message: expect.stringMatching(message),
     });
+  });
+
+  it('has sheets by name, and no other file has', () => {
+    expect(sheetNames('x,y\n0,0\n')).toEqual([]);
+    expect(sheetNames(strToU8('x,y\n0,0\n'))).toEqual([]);
+    for (const bytes of [packed(HEADER).subarray(0, 300), zipSync({ 'a.txt': strToU8('x') })])
+      expect(faultOf(() => sheetNames(bytes)).code).toBe('UNREADABLE');
   });
 
   it('of 20,000 rows is read in under 5 s', async () => {

@@ -22,7 +22,7 @@ export function useKeeping(): Keeping | null {
   return useContext(KeepingContext);
 }
 
-const NOTHING: Found = { book: null, at: 0, counter: 0, next: 1, unread: [], newerVersions: [] };
+const NOTHING: Found = { book: null, at: 0, counter: 0, next: 1, unread: [], fromOlder: null, newerVersions: [] };
 
 /** What the browser kept of the last visit. A browser that keeps nothing is no reason not to open. */
 export function keptWork(): Promise<Found> {
@@ -90,7 +90,7 @@ export function keepWork(workbench: Workbench, found: Found): Keeping {
 }
 
 /** Tells of what is in the storage and was not opened. */
-function tellOf({ notices }: Workbench, { book, unread, newerVersions }: Found): void {
+function tellOf({ notices }: Workbench, { book, unread, fromOlder, newerVersions }: Found): void {
   for (const entry of unread) void setAside(browserStorage, entry).catch(() => {});
   if (unread.length > 0)
     notify(notices, {
@@ -102,6 +102,14 @@ function tellOf({ notices }: Workbench, { book, unread, newerVersions }: Found):
         run: () => saveText('flathead-unread.json', `${JSON.stringify(unread.map(({ raw }) => raw))}\n`),
       },
     });
+  if (fromOlder !== null) {
+    keepRecent('From an older version of this page', { kind: 'workbook', book: fromOlder });
+    notify(notices, {
+      tone: 'info',
+      title: 'An older version of this page was used here since',
+      text: 'What was kept there is among the recent files; what you left on this one is on the bench.',
+    });
+  }
   if (newerVersions.length > 0)
     notify(notices, {
       tone: 'info',

@@ -1,35 +1,18 @@
 import { type FaultReport, faultReport, type HeadModel } from '@flathead/solver';
-import { type FileKind, fileKind, fileRoles, headFlaw, type ReadFile, type Taken } from '@flathead/solver/exchange';
-import { Button, NativeSelect } from '@mantine/core';
+import { fileKind, headFlaw, type ReadFile, type Taken } from '@flathead/solver/exchange';
+import { Button } from '@mantine/core';
 import { type ChangeEvent, useMemo, useState } from 'react';
 import { PageDialog } from '../app/PageDialog.tsx';
 import { typeset } from '../format/number.ts';
-import fields from '../panels/field.module.css';
 import { notify } from '../state/notice-store.ts';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import styles from './exchange.module.css';
 import { PreviewTable } from './PreviewTable.tsx';
+import { ReadingChoices } from './ReadingChoices.tsx';
 import { type Choices, FIRST_CHOICES, readAs } from './readings.ts';
 
 /** Longest file that is read, MB: a list of a hundred thousand probes has some three. */
 const MOST_MEGABYTES = 20;
-
-const KINDS: { readonly value: FileKind; readonly label: string }[] = [
-  { value: 'probes', label: 'Probe list' },
-  { value: 'outline', label: 'Drawing (DXF, SVG)' },
-  { value: 'heights', label: 'Heights of the board' },
-  { value: 'fasteners', label: 'Fastener list' },
-];
-const UNITS = [
-  { value: '', label: 'as the file says' },
-  ...['mm', 'um', 'mil', 'inch'].map((value) => ({ value, label: typeset(value) })),
-];
-const ROLES: Readonly<Record<string, string>> = {
-  points: 'Point loads, one a probe',
-  field: 'Even fields',
-  auto: 'What its layers say',
-  outline: 'Outline of the body',
-};
 
 interface Outcome {
   readonly read: ReadFile | null;
@@ -51,10 +34,6 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
     () => (file === null ? null : outcomeOf(file.content, choices, model)),
     [file, choices, model],
   );
-  const layers = useMemo(
-    () => (file === null || choices.kind !== 'outline' ? [] : layersOf(file.content)),
-    [file, choices.kind],
-  );
 
   const open = async (event: ChangeEvent<HTMLInputElement>): Promise<void> => {
     const chosen = event.currentTarget.files?.[0];
@@ -63,7 +42,10 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
     setTooLarge(
       large ? `${chosen.name} has ${(chosen.size / 1e6).toFixed(0)} MB; at most ${MOST_MEGABYTES} are read.` : null,
     );
-    if (large) return;
+    if (large) {
+      setFile(null);
+      return;
+    }
     const content = new Uint8Array(await chosen.arrayBuffer());
     setChoices({ ...FIRST_CHOICES, kind: fileKind(chosen.name) });
     setFile({ name: chosen.name, content });
@@ -94,66 +76,7 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
               onChange={(event) => void open(event)}
             />
           </label>
-          <Choice
-            label="It is a"
-            name="kind"
-            value={choices.kind}
-            options={KINDS}
-            choose={(kind) => choose({ kind, as: '', layers: [] })}
-          />
-          <Choice
-            label="Lengths in"
-            name="units"
-            value={choices.units}
-            options={UNITS}
-            choose={(units) => choose({ units })}
-          />
-          {fileRoles(choices.kind).length > 0 && (
-            <Choice
-              label="Take as"
-              name="as"
-              value={choices.as === '' ? fileRoles(choices.kind)[0] : choices.as}
-              options={fileRoles(choices.kind).map((value) => ({
-                value,
-                label: ROLES[value] ?? value[0].toUpperCase() + value.slice(1),
-              }))}
-              choose={(as) => choose({ as })}
-            />
-          )}
-          {choices.kind === 'outline' && (
-            <>
-              <label className={styles.tick}>
-                <input
-                  type="checkbox"
-                  checked={choices.centre}
-                  onChange={(event) => choose({ centre: event.currentTarget.checked })}
-                />
-                Move its middle to the origin
-              </label>
-              {layers.length > 1 && (
-                <fieldset className={styles.layers}>
-                  <legend>Layers, all if none is chosen</legend>
-                  {layers.map((name) => (
-                    <label key={name} className={styles.tick}>
-                      <input
-                        type="checkbox"
-                        data-testid={`layer-${name}`}
-                        checked={choices.layers.includes(name)}
-                        onChange={({ currentTarget: { checked } }) =>
-                          choose({
-                            layers: checked
-                              ? [...choices.layers, name]
-                              : choices.layers.filter((other) => other !== name),
-                          })
-                        }
-                      />
-                      {name}
-                    </label>
-                  ))}
-                </fieldset>
-              )}
-            </>
-          )}
+          <ReadingChoices content={file?.content ?? null} choices={choices} choose={choose} />
         </div>
         <section className={styles.preview} aria-label="What was read" aria-live="polite">
           {outcome === null && tooLarge === null && (
@@ -190,30 +113,6 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
   );
 }
 
-interface ChoiceProps<T extends string> {
-  readonly label: string;
-  readonly name: string;
-  readonly value: T;
-  readonly options: { readonly value: string; readonly label: string }[];
-  choose(value: T): void;
-}
-
-function Choice<T extends string>({ label, name, value, options, choose }: ChoiceProps<T>) {
-  return (
-    <div className={fields.row}>
-      <span className={fields.label}>{label}</span>
-      <NativeSelect
-        size="xs"
-        aria-label={label}
-        data-testid={`import-${name}`}
-        data={options}
-        value={value}
-        onChange={(event) => choose(event.currentTarget.value as T)}
-      />
-    </div>
-  );
-}
-
 function outcomeOf(content: Uint8Array, choices: Choices, model: HeadModel): Outcome {
   let read: ReadFile | null = null;
   try {
@@ -222,14 +121,5 @@ function outcomeOf(content: Uint8Array, choices: Choices, model: HeadModel): Out
     return { read, taken, fault: null, flaw: headFlaw(taken.model) };
   } catch (thrown) {
     return { read, taken: null, fault: faultReport(thrown), flaw: null };
-  }
-}
-
-/** Every layer of a drawing, whichever are chosen. */
-function layersOf(content: Uint8Array): readonly string[] {
-  try {
-    return readAs(content, { ...FIRST_CHOICES, kind: 'outline' }).preview.layers.map(({ name }) => name);
-  } catch {
-    return [];
   }
 }

@@ -32,14 +32,21 @@ export interface Found {
   readonly next: number;
   /** Newer generations than the one read. */
   readonly unread: readonly Unread[];
+  /** What an older page has kept here since that generation, under keys of its own. */
+  readonly fromOlder: Workbook | null;
   /** Versions of workbooks that a newer page keeps here under keys of its own. */
   readonly newerVersions: readonly number[];
 }
 
 const PREFIX = 'flathead-workbook-';
-/** Where generations lie: even and odd counters, and the one written while the page was left. */
-const SLOTS = ['even', 'odd'].map((slot) => `${PREFIX}${WORKBOOK_VERSION}-${slot}`);
-const LEFT = `${PREFIX}${WORKBOOK_VERSION}-left`;
+/** Where the generations of a version lie: even and odd counters, and the one written while the page was left. */
+const slotsOf = (version: number) => ['even', 'odd'].map((slot) => `${PREFIX}${version}-${slot}`);
+const leftOf = (version: number) => `${PREFIX}${version}-left`;
+/**
+ * Pages of a version write under its keys, whatever that of the text: an older one neither reads nor writes over them. The
+ * version before is read where there is nothing else, or what an older page has kept since.
+ */
+const [SLOTS, LEFT, BEFORE] = [slotsOf(WORKBOOK_VERSION), leftOf(WORKBOOK_VERSION), WORKBOOK_VERSION - 1];
 /** The head that pages before workbooks kept. */
 const LONE_HEAD = 'flathead-head';
 
@@ -53,26 +60,52 @@ export function generationOf(book: Workbook, counter: number, at: number): Gener
 
 /** Finds the newest workbook that can be read. */
 export async function findWorkbook(storage: Storage, leaving: LeavingStorage | null): Promise<Found> {
-  const stored = await Promise.all(SLOTS.map(async (key) => ({ key, raw: await storage.get(key) })));
-  const left = leaving?.getItem(LEFT) ?? null;
-  const entries = [...stored, { key: LEFT, raw: left === null ? undefined : fromText(left) }]
+  const newerVersions = await versionsBeyond(storage);
+  const [own, before] = await Promise.all([
+    newestOf(WORKBOOK_VERSION, storage, leaving),
+    newestOf(BEFORE, storage, leaving),
+  ]);
+  const { highest, counter } = own;
+  if (own.book !== null) {
+    const next = (highest + 1) % 2 === counter % 2 ? highest + 2 : highest + 1;
+    const fromOlder = before.at > own.at ? before.book : null;
+    return { book: own.book, at: own.at, counter, next, unread: own.unread, fromOlder, newerVersions };
+  }
+  const { book, at } = before.book === null ? await loneHead(storage) : before;
+  return {
+    ...{ book, at, counter: 0, next: highest + 1, unread: [...own.unread, ...before.unread], fromOlder: null },
+    newerVersions,
+  };
+}
+
+interface Newest {
+  readonly book: Workbook | null;
+  readonly at: number;
+  readonly counter: number;
+  /** Of all, read or not. */
+  readonly highest: number;
+  readonly unread: readonly Unread[];
+}
+
+/** The newest generation that can be read under the keys of a version. */
+async function newestOf(version: number, storage: Storage, leaving: LeavingStorage | null): Promise<Newest> {
+  const stored = await Promise.all(slotsOf(version).map(async (key) => ({ key, raw: await storage.get(key) })));
+  const left = leaving?.getItem(leftOf(version)) ?? null;
+  const entries = [...stored, { key: leftOf(version), raw: left === null ? undefined : fromText(left) }]
     .filter(({ raw }) => raw !== undefined)
     .map(({ key, raw }) => ({ key, raw, ...counted(raw) }))
     .sort((a, b) => b.counter - a.counter);
-  const unread: Unread[] = [];
-  const newerVersions = await versionsBeyond(storage);
   const highest = entries[0]?.counter ?? 0;
+  const unread: Unread[] = [];
   for (const { key, raw, counter, at } of entries) {
     try {
       const content = readContent(textIn(raw));
-      const book = content.kind === 'workbook' ? content.book : null;
-      const next = (highest + 1) % 2 === counter % 2 ? highest + 2 : highest + 1;
-      if (book !== null) return { book, at, counter, next, unread, newerVersions };
+      if (content.kind === 'workbook') return { book: content.book, at, counter, highest, unread };
     } catch (thrown) {
       unread.push({ key, raw, fault: faultReport(thrown) });
     }
   }
-  return { ...(await loneHead(storage)), counter: 0, next: highest + 1, unread, newerVersions };
+  return { book: null, at: 0, counter: 0, highest, unread };
 }
 
 /** Keeps a generation that could not be read under a key that nothing writes to. */
@@ -96,7 +129,7 @@ async function loneHead(storage: Storage): Promise<{ readonly book: Workbook | n
   const stored = await storage.get(LONE_HEAD);
   if (typeof stored !== 'object' || stored === null || !('model' in stored)) return { book: null, at: 0 };
   try {
-    const text = JSON.stringify({ workbook: WORKBOOK_VERSION, variants: [stored.model] });
+    const text = JSON.stringify({ workbook: 1, variants: [stored.model] });
     const content = readContent(text);
     const at = 'at' in stored ? Number(stored.at) : 0;
     return { book: content.kind === 'workbook' ? content.book : null, at };

@@ -1,8 +1,8 @@
 import { checkHeadModel, Fault, type HeadModel, readJson } from '@flathead/solver';
 import { MOST_VARIANTS, type Workbook, workbookOf } from '../state/workbook.ts';
 
-/** Version of the format that this page writes and reads. */
-export const WORKBOOK_VERSION = 1;
+/** Newest version of the format that this page writes and reads: it has `lines`, which pages before it refuse as a key. */
+export const WORKBOOK_VERSION = 2;
 
 /** What a file may hold. */
 export type FileContent =
@@ -10,20 +10,21 @@ export type FileContent =
   | { readonly kind: 'workbook'; readonly book: Workbook };
 
 /**
- * A workbook as JSON: `{ "workbook": 1, "bench": 0, "variants": [head model, ...], "lines": [0, ...] }`.
+ * A workbook as JSON: `{ "workbook": 2, "bench": 0, "variants": [head model, ...], "lines": [0, ...] }`.
  *
- * `bench` counts from 0. `lines` gives for each variant the place of the first of its line, which it is compared with; it is
- * left out where that is the first variant for all.
+ * `bench` counts from 0. `lines` gives for each variant the place of the first of its line, which it is compared with. Where
+ * that is the first variant for all it is left out, and the version is 1, for pages that read no other.
  *
  * @param indent spaces that each level is set in by; 0 = all in one line
  */
 export function workbookText({ variants, bench }: Workbook, indent = 0): string {
   const lines = variants.map(({ line }) => variants.findIndex((other) => other.line === line));
+  const hasLines = lines.some((first) => first !== 0);
   const content = {
-    workbook: WORKBOOK_VERSION,
+    workbook: hasLines ? WORKBOOK_VERSION : 1,
     bench: variants.findIndex(({ id }) => id === bench),
     variants: variants.map(({ model }) => model),
-    ...(lines.some((first) => first !== 0) && { lines }),
+    ...(hasLines && { lines }),
   };
   return JSON.stringify(content, null, indent);
 }
@@ -44,11 +45,12 @@ function workbookIn({ workbook, bench = 0, variants, lines, ...unknown }: Record
   if (typeof workbook === 'number' && Number.isInteger(workbook) && workbook > WORKBOOK_VERSION)
     throw new Fault(
       'NOT_YET',
-      `The workbook is of format version ${workbook}; this page reads version ${WORKBOOK_VERSION}. Open it with the newer page that wrote it, or save its heads there one by one.`,
+      `The workbook is of format version ${workbook}; this page reads versions 1 to ${WORKBOOK_VERSION}. Open it with the newer page that wrote it, or save its heads there one by one.`,
       'workbook',
       { value: workbook, expected: WORKBOOK_VERSION },
     );
-  if (workbook !== WORKBOOK_VERSION) throw wrong('workbook', workbook, `${WORKBOOK_VERSION}, the format version`);
+  if (workbook !== 1 && workbook !== WORKBOOK_VERSION)
+    throw wrong('workbook', workbook, `1 or ${WORKBOOK_VERSION}, the format version`);
   const [key] = Object.keys(unknown);
   if (key !== undefined)
     throw wrong(key, unknown[key], 'no such key; a workbook has workbook, bench, variants and lines');

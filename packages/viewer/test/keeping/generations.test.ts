@@ -74,12 +74,31 @@ describe('generations of a workbook', () => {
     expect(bad.book).toBeNull();
   });
 
+  it('take over those of a page that knew no lines, and leave them to it', async () => {
+    const old = { 'flathead-workbook-1-odd': generationOf(book('old'), 41, 50) };
+    const storage = memoryStorage(old);
+    const leaving = memoryLeaving();
+    const found = await findWorkbook(storage, leaving);
+    expect([nameOf(found), found.at, found.next, found.fromOlder]).toEqual(['old', 50, 1, null]);
+    leaving.setItem('flathead-workbook-1-left', JSON.stringify(generationOf(book('left'), 42, 60)));
+    expect(nameOf(await findWorkbook(storage, leaving))).toBe('left');
+
+    expect(Object.keys(old)).not.toContain(slotOf(found.next));
+    await storage.set(slotOf(found.next), generationOf(book('new'), found.next, 70));
+    const again = await findWorkbook(storage, leaving);
+    expect([nameOf(again), again.counter, again.fromOlder]).toEqual(['new', 1, null]);
+    // That page was opened again, and more was done there.
+    await storage.set('flathead-workbook-1-odd', generationOf(book('since'), 43, 80));
+    const since = await findWorkbook(storage, leaving);
+    expect([nameOf(since), nameOf({ book: since.fromOlder })]).toEqual(['new', 'since']);
+  });
+
   it('leave what a newer page keeps where it is, and tell of it', async () => {
-    const newer = { counter: 99, at: 0, text: '{"workbook":2}' };
-    const storage = memoryStorage({ 'flathead-workbook-2-even': newer });
+    const newer = { counter: 99, at: 0, text: '{"workbook":3}' };
+    const storage = memoryStorage({ 'flathead-workbook-3-even': newer });
     const found = await findWorkbook(storage, null);
-    expect([found.book, found.newerVersions]).toEqual([null, [2]]);
-    expect([slotOf(found.next), slotOf(found.next + 1)]).not.toContain('flathead-workbook-2-even');
+    expect([found.book, found.newerVersions]).toEqual([null, [3]]);
+    expect([slotOf(found.next), slotOf(found.next + 1)]).not.toContain('flathead-workbook-3-even');
   });
 });
 
