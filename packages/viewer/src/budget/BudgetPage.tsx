@@ -1,6 +1,7 @@
 import { NativeSelect } from '@mantine/core';
 import { useStore } from 'zustand';
 import { Icon } from '../app/icons.tsx';
+import { PageLead } from '../app/PageLead.tsx';
 import { fieldText, micrometreDigits } from '../format/number.ts';
 import { useModel, useRun, useStaleness } from '../state/use-workbench.ts';
 import styles from './budget.module.css';
@@ -32,14 +33,10 @@ export function BudgetPage() {
   const limitBad = readMicrometres(budget.limit) === null || readMicrometres(budget.limit) === 0;
   return (
     <div className={styles.page}>
-      <header className={styles.lead}>
-        <div>
-          <h1 className={styles.title}>Planarity budget</h1>
-          <p className={styles.about}>
-            What uses up the planarity of {head}. Systematic contributors are the same way in every head and add up;
-            independent ones add up by root-sum-square.
-          </p>
-        </div>
+      <PageLead
+        title="Planarity budget"
+        about={`What uses up the planarity of ${head}. Systematic contributors are the same way in every head and add up; independent ones add up by root-sum-square.`}
+      >
         <label className={styles.limit}>
           In all at most
           <span className={styles.box} data-trouble={limitBad || undefined}>
@@ -53,7 +50,7 @@ export function BudgetPage() {
             µm
           </span>
         </label>
-      </header>
+      </PageLead>
       {(full?.model !== model || stale !== null) && (
         <p className={styles.stale} role="status">
           {full === null

@@ -105,7 +105,7 @@ export function PointChart(props: PointChartProps) {
           {crossings.map((at) => (
             <g key={at} className={styles.crossing}>
               <line x1={x(at)} x2={x(at)} y1={y(limit)} y2={floor} />
-              <path d={`M${x(at)} ${y(limit) - 5}l5 5l-5 5l-5 -5z`} />
+              <path className={styles.mark} d={`M${x(at)} ${y(limit) - 5}l5 5l-5 5l-5 -5z`} />
             </g>
           ))}
           {joined && points.length > 1 && (

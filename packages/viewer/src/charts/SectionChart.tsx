@@ -171,7 +171,9 @@ export function SectionChart(props: SectionChartProps) {
                 <line x1={x(read)} x2={x(read)} y1={MARGIN.top} y2={height - MARGIN.bottom} />
                 {profiles.map((profile) => {
                   const value = profileAt(profile, read);
-                  return Number.isNaN(value) ? null : <circle key={profile.label} cx={x(read)} cy={y(value)} r={3} />;
+                  return Number.isNaN(value) ? null : (
+                    <circle key={profile.label} className={styles.mark} cx={x(read)} cy={y(value)} r={3} />
+                  );
                 })}
               </g>
             )}

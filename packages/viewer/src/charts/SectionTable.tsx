@@ -1,6 +1,7 @@
 import type { SectionProfile, SiteExtent } from '../buffers/section-profile.ts';
 import { fieldText } from '../format/number.ts';
 import { sectionRows } from '../format/section-rows.ts';
+import chart from './chart.module.css';
 import styles from './section-chart.module.css';
 import { TableBody } from './TableBody.tsx';
 
@@ -18,7 +19,7 @@ export function SectionTable({ profiles, limit, sites, title }: SectionTableProp
   return (
     <details className={styles.fold}>
       <summary>As a table</summary>
-      <table className={styles.table} data-testid="section-table">
+      <table className={chart.table} data-testid="section-table">
         <caption>
           {title}, limit {fieldText(limit)} µm
         </caption>

@@ -1,13 +1,23 @@
 import type { NumberRows } from '../format/number-rows.ts';
 
-/** Head and rows of a table of numbers: the first cell of a row names it. */
-export function TableBody({ columns, rows }: NumberRows) {
+/** A word longer than this may be broken anywhere where long words are marked. */
+const LONG_WORD = /\S{25}/;
+
+interface TableBodyProps extends NumberRows {
+  /** Marks cells with long words, for a page that they would push the table off. */
+  readonly marksLong?: boolean;
+}
+
+/** Head and rows of a table of numbers: the first cell of a row names it. Rows and columns are told apart by their places. */
+export function TableBody({ columns, rows, marksLong = false }: TableBodyProps) {
+  const long = (text: string): true | undefined => (marksLong && LONG_WORD.test(text)) || undefined;
   return (
     <>
       <thead>
         <tr>
-          {columns.map((column) => (
-            <th key={column} scope="col">
+          {columns.map((column, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a column is its place; cases may share a name
+            <th key={i} scope="col" data-long={long(column)}>
               {column}
             </th>
           ))}
@@ -17,9 +27,14 @@ export function TableBody({ columns, rows }: NumberRows) {
         {rows.map(([name, ...cells], r) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place
           <tr key={r}>
-            <th scope="row">{name}</th>
+            <th scope="row" data-long={long(name)}>
+              {name}
+            </th>
             {cells.map((cell, i) => (
-              <td key={columns[i + 1]}>{cell}</td>
+              // biome-ignore lint/suspicious/noArrayIndexKey: as the columns
+              <td key={i} data-long={long(cell)}>
+                {cell}
+              </td>
             ))}
           </tr>
         ))}

@@ -2,6 +2,7 @@ import { VERSION } from '@flathead/solver';
 import { Button } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
+import { PageLead } from '../app/PageLead.tsx';
 import { tally, topicsOf } from './check-text.ts';
 import styles from './checks.module.css';
 import { checkRuns } from './runs-here.ts';
@@ -21,14 +22,10 @@ export function ChecksPage() {
   };
   return (
     <div className={styles.page}>
-      <header className={styles.lead}>
-        <div>
-          <h1 className={styles.title}>Can these numbers be trusted?</h1>
-          <p className={styles.about}>
-            Published plates, standards and closed solutions, solved by Flathead {VERSION} on this machine, each held
-            against the number of its source. Nothing here is stored in advance.
-          </p>
-        </div>
+      <PageLead
+        title="Can these numbers be trusted?"
+        about={`Published plates, standards and closed solutions, solved by Flathead ${VERSION} on this machine, each held against the number of its source. Nothing here is stored in advance.`}
+      >
         {busy ? (
           <Button size="xs" variant="default" data-testid="checks-stop" onClick={checkRuns.stop}>
             Stop
@@ -38,7 +35,7 @@ export function ChecksPage() {
             Run all checks
           </Button>
         )}
-      </header>
+      </PageLead>
       <p className={styles.tally} role="status" data-testid="checks-tally">
         {cases === null ? 'Fetching the book.' : `${tally(cases, rows)}.`}
         {busy && ` Running ${running === 'all' ? 'all topics' : running}: ${done} of ${total}.`}

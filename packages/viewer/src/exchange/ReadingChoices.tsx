@@ -124,6 +124,7 @@ function Choice<T extends string>({ label, name, value, options, choose }: Choic
     <div className={fields.row}>
       <span className={fields.label}>{label}</span>
       <NativeSelect
+        className={fields.choice}
         size="xs"
         aria-label={label}
         data-testid={`import-${name}`}

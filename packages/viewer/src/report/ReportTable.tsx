@@ -1,3 +1,4 @@
+import { TableBody } from '../charts/TableBody.tsx';
 import type { NumberRows } from '../format/number-rows.ts';
 
 interface ReportTableProps extends NumberRows {
@@ -16,9 +17,6 @@ interface ReportTableProps extends NumberRows {
 const SHORT = 8;
 /** One of fewer columns is no wider than what is in it. */
 const NARROW = 5;
-/** A word longer than this may be broken anywhere, lest it push the table off the page. */
-const LONG_WORD = /\S{25}/;
-
 /** Width of a letter and room between columns, and of the page, mm. */
 const LETTER = 1.65;
 const BETWEEN = 3;
@@ -49,32 +47,7 @@ export function ReportTable({ title, columns, rows, note, words = false, large =
           {note !== undefined && <small> {note}</small>}
         </caption>
       )}
-      <thead>
-        <tr>
-          {columns.map((column, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a column is its place; cases may share a name
-            <th key={i} scope="col" data-long={LONG_WORD.test(column) || undefined}>
-              {column}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(([name, ...cells], r) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the report
-          <tr key={r}>
-            <th scope="row" data-long={LONG_WORD.test(name) || undefined}>
-              {name}
-            </th>
-            {cells.map((cell, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: as the columns
-              <td key={i} data-long={LONG_WORD.test(cell) || undefined}>
-                {cell}
-              </td>
-            ))}
-          </tr>
-        ))}
-      </tbody>
+      <TableBody columns={columns} rows={rows} marksLong />
     </table>
   );
 }

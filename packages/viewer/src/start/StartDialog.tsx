@@ -4,11 +4,10 @@ import {
   faultReport,
   type HeadDraft,
   type HeadModel,
-  materialPresets,
   screws,
   siteLayout,
 } from '@flathead/solver';
-import { Button, NativeSelect } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useMemo, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { Icon } from '../app/icons.tsx';
@@ -24,11 +23,12 @@ import { useWorkbench } from '../state/use-workbench.ts';
 import { withVariant } from '../state/workbook.ts';
 import { PresetRow } from './PresetRow.tsx';
 import { BODIES, FASTENERS, FIRST_DRAFT, FRAMES, PATTERNS, PROBES } from './presets.ts';
+import { StartChoice } from './StartChoice.tsx';
 import { type Answers, StartField } from './StartField.tsx';
 import { StartPlan } from './StartPlan.tsx';
+import { StartPlate } from './StartPlate.tsx';
 import styles from './start.module.css';
 
-const MATERIALS = Object.entries(materialPresets).map(([value, { title }]) => ({ value, label: title }));
 const SCREWS = Object.keys(screws);
 const NO_NAME = 'A head needs a name, for the shelf and the report.';
 
@@ -158,49 +158,27 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
             <section className={styles.question} aria-labelledby="start-body">
               <h3 id="start-body">What is the body made of?</h3>
               <PresetRow label="Body" presets={BODIES} draft={draft} choose={setDraft} />
-              <div className={styles.pairs}>
-                <Select
-                  label="Material"
-                  name="Body material"
-                  value={draft.body.material}
-                  options={MATERIALS}
-                  choose={(value) => answers.answer('body.material', value)}
-                />
-                {field(
-                  'body.thickness',
-                  'Thickness',
-                  'mm',
-                  'Thickness of the body; bending stiffness grows with its cube. 0.001 to 1000 mm.',
-                )}
-              </div>
+              <StartPlate
+                answers={answers}
+                part="body"
+                help="Thickness of the body; bending stiffness grows with its cube. 0.001 to 1000 mm."
+              />
             </section>
             <section className={styles.question} aria-labelledby="start-frame">
               <h3 id="start-frame">Does a frame stiffen it?</h3>
               <PresetRow label="Frame" presets={FRAMES} draft={draft} choose={setDraft} />
               <FieldTrouble id="start-ribs-trouble" message={fault?.path === 'frame.ribs' ? fault.message : null} />
-              {draft.frame && (
-                <div className={styles.pairs}>
-                  <Select
-                    label="Material"
-                    name="Frame material"
-                    value={draft.frame.material}
-                    options={MATERIALS}
-                    choose={(value) => answers.answer('frame.material', value)}
-                  />
-                  {field(
-                    'frame.thickness',
-                    'Thickness',
-                    'mm',
-                    'Thickness of the frame and its ribs. 0.001 to 1000 mm.',
-                  )}
-                </div>
-              )}
+              <StartPlate
+                answers={answers}
+                part="frame"
+                help="Thickness of the frame and its ribs. 0.001 to 1000 mm."
+              />
             </section>
             <section className={styles.question} aria-labelledby="start-fasteners">
               <h3 id="start-fasteners">What holds it?</h3>
               <PresetRow label="Fasteners" presets={FASTENERS} draft={draft} choose={setDraft} />
               <div className={styles.pairs}>
-                <Select
+                <StartChoice
                   label="Screw"
                   name="Screw"
                   value={draft.screw}
@@ -267,30 +245,6 @@ export function StartDialog({ onClose }: { onClose: () => void }) {
         </section>
       </div>
     </PageDialog>
-  );
-}
-
-interface SelectProps {
-  readonly label: string;
-  readonly name: string;
-  readonly value: string;
-  readonly options: { value: string; label: string }[];
-  choose(value: string): void;
-}
-
-function Select({ label, name, value, options, choose }: SelectProps) {
-  return (
-    <div className={fields.row} data-material={label === 'Material' || undefined}>
-      <span className={fields.label}>{label}</span>
-      <NativeSelect
-        className={styles.choice}
-        size="xs"
-        aria-label={name}
-        data={options}
-        value={value}
-        onChange={(event) => choose(event.currentTarget.value)}
-      />
-    </div>
   );
 }
 
