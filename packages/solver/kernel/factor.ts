@@ -36,14 +36,15 @@ export class Plan {
   failed: u32;
   /** Helpers that came and went, over all calls. */
   gone: u32;
-  /** Solves that were opened to helpers; of the latest its first vector, how many, how far apart, and 1 when it is forward. */
+  /** Solves that were opened to helpers; of the latest the first vector, and 1 when it is a forward one. */
   opened: u32;
   vector: usize;
-  vectors: u32;
-  apart: usize;
   ahead: u32;
   nextSolve: u32;
   solvesDone: u32;
+  /** How many vectors the latest solve has, and how far apart. */
+  vectors: u32;
+  apart: usize;
 }
 
 /** Counters of one shared front, on a cache line of its own. */

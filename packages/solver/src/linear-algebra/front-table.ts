@@ -13,7 +13,17 @@ const PLAN_WORDS = 32;
 const LINE = 16;
 
 /** Where in a plan some of its words stand. */
-export const PLAN = { stop: 13, failed: 14, gone: 15 } as const;
+export const PLAN = {
+  taskCount: 2,
+  crew: 8,
+  nextTask: 11,
+  stop: 13,
+  failed: 14,
+  gone: 15,
+  opened: 16,
+  nextSolve: 19,
+  solvesDone: 20,
+} as const;
 
 /** The word `failed` of a plan as long as all pivots are positive. */
 export const NOT_FAILED = 0xffffffff;

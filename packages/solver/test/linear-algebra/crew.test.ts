@@ -5,6 +5,7 @@ import './relaxed-simd.ts';
 import { availableKernels } from '../../src/linear-algebra/compiled-kernel.ts';
 import type { Crew } from '../../src/linear-algebra/crew.ts';
 import { type FactorOptions, factorise } from '../../src/linear-algebra/factor.ts';
+import { PLAN } from '../../src/linear-algebra/front-table.ts';
 import { graphOf } from '../../src/linear-algebra/graph.ts';
 import { order } from '../../src/linear-algebra/order.ts';
 import { solve } from '../../src/linear-algebra/solve.ts';
@@ -60,12 +61,12 @@ describe('factor shared by a crew', () => {
         helpers: 1,
         solves: false,
         patience: 200,
-        // Comes on board, claims a task, and is never heard of again: words 8 and 11 of the plan.
+        // Comes on board, claims a task, and is never heard of again.
         call({ memory, plan }) {
           calls++;
           const words = new Int32Array(memory.buffer);
-          Atomics.add(words, plan / 4 + 8, 1);
-          Atomics.add(words, plan / 4 + 11, 1);
+          Atomics.add(words, plan / 4 + PLAN.crew, 1);
+          Atomics.add(words, plan / 4 + PLAN.nextTask, 1);
         },
       };
       for (let round = 0; round < 2; round++)
@@ -75,14 +76,14 @@ describe('factor shared by a crew', () => {
   });
 
   it('waits as long for a slow helper in the last of many solves as in the first', async () => {
-    // Takes a task of each solve and says 60 ms later that it is done: words 19 and 20 of the plan.
+    // Takes a task of each solve and says 60 ms later that it is done.
     const slow = new Worker(
       `const { parentPort } = require('node:worker_threads');
       parentPort.on('message', ({ memory, plan }) => {
         const words = new Int32Array(memory.buffer);
-        if (Atomics.add(words, plan / 4 + 19, 1) >= words[plan / 4 + 2]) return;
+        if (Atomics.add(words, plan / 4 + ${PLAN.nextSolve}, 1) >= words[plan / 4 + ${PLAN.taskCount}]) return;
         Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 60);
-        Atomics.add(words, plan / 4 + 20, 1);
+        Atomics.add(words, plan / 4 + ${PLAN.solvesDone}, 1);
       });`,
       { eval: true },
     );
@@ -100,15 +101,15 @@ describe('factor shared by a crew', () => {
   });
 
   it('is solved with alone when a helper dies in the middle of its part of a solve, and so are those after it', () => {
-    // Waits for a solve to open, claims a task of it and is never heard of again: words 16 and 19 of the plan.
+    // Waits for a solve to open, claims a task of it and is never heard of again.
     const dying = new Worker(
       `const { parentPort } = require('node:worker_threads');
       parentPort.on('message', ({ memory, plan, solve, news }) => {
         const words = new Int32Array(memory.buffer);
         Atomics.store(news, 0, solve);
         Atomics.notify(news, 0);
-        while (Atomics.load(words, plan / 4 + 16) < solve);
-        if (Atomics.add(words, plan / 4 + 19, 1) >= words[plan / 4 + 2]) return;
+        while (Atomics.load(words, plan / 4 + ${PLAN.opened}) < solve);
+        if (Atomics.add(words, plan / 4 + ${PLAN.nextSolve}, 1) >= words[plan / 4 + ${PLAN.taskCount}]) return;
         Atomics.store(news, 1, solve);
         process.exit();
       });`,
