@@ -32,11 +32,10 @@ export function reactOneWay(system: Equilibrium, seat: Float64Array, resultant: 
   const { supports, scale } = system;
   const senses = supports.map(senseOf);
   const all = react(system, seat, resultant);
-  if (senses.every((sense) => sense === 0)) return all;
   // Force that brings a support back to where it was, should all others be zero.
   const natural = seat.map((w, i) => w * scale[i] ** 2);
   const small = ROUNDING * largest(all.force, natural);
-  if (senses.every((sense, i) => sense === 0 || sense * all.force[i] >= -small)) return all;
+  if (senses.every((sense, i) => sense * all.force[i] >= -small)) return all;
 
   const oneWay = supports.flatMap(({ support: { name } }, i) => (senses[i] === 0 ? [] : [name]));
   const first = whichLetGo(system, senses, seat, resultant, small);

@@ -11,6 +11,26 @@ const four = (k: number, last: Partial<PlateSupport> = {}) =>
     loads: [{ over: { rectangle: [20, 12], centre: [4, 1] }, force: 90 }],
   });
 
+describe('a plate without supports', () => {
+  it('is held by its clamped edges: w = 0.00126 q a^4/D in the middle of a square (Timoshenko; from memory)', () => {
+    const [q, a, D] = [-0.01, 40, 5e5];
+    const { cases, structure } = solved({
+      ...onThree,
+      outline: { rectangle: [a, a] },
+      section: { D, nu: 0.3 },
+      theory: 'thin',
+      edges: [{ along: 'all', held: 'clamped' }],
+      supports: [],
+      loads: [{ over: 'all', pressure: q }],
+      mesh: { size: 4 },
+    });
+    const [{ u, reactions, letGo }] = cases;
+    expect([reactions.length, letGo.size]).toEqual([0, 0]);
+    const lowest = Math.min(...Array.from(structure.mesh.x, (_, i) => u[3 * i]));
+    expect(lowest / ((0.00126 * q * a ** 4) / D)).toBeCloseTo(1, 1);
+  });
+});
+
 describe('supports of plates from soft to stiff', () => {
   it('share a load alike where springs and plate are stiffer alike, and give way by as much less', () => {
     const [one] = four(1).cases;

@@ -352,4 +352,19 @@ describe('supports that act one way', () => {
       expect.objectContaining({ code: 'MECHANISM', path: 'supports', message: expect.stringContaining('S1, S2, S3') }),
     );
   });
+
+  it('names only those that act one way', () => {
+    const f = new Float64Array(3 * plate.n);
+    f[3 * 34] = 5;
+    // The middle of one end may hold it down; the far corners, lifted, only push.
+    const given = problem(
+      [0, 30, 9, 69].map((node, i) => ({
+        row: atNode(node),
+        stiffness: null,
+        acts: i === 1 ? ('both' as const) : ('push' as const),
+      })),
+      f,
+    );
+    expect(() => answer(given)).toThrowError(expect.objectContaining({ details: { supports: ['S1', 'S3', 'S4'] } }));
+  });
 });

@@ -86,10 +86,14 @@ describe('studies of a visit', () => {
     await vi.waitFor(() => expect(chunks).toHaveLength(1));
     chunks[0].tell(row(0));
     runs.run('sweep', sampleHead, { another: true });
+    // The first is still at its rows.
     chunks[0].tell(row(1));
-    chunks[0].finish();
     await vi.waitFor(() => expect(chunks).toHaveLength(2));
     chunks[1].tell(row(3));
+    chunks[0].tell(row(2));
+    // Rows are shown in batches.
+    await new Promise((resolve) => setTimeout(resolve, 150));
+    expect(runs.store.getState().records.sweep?.rows.map(({ index }) => index)).toEqual([3]);
     runs.stop();
     await vi.waitFor(() => expect(runs.store.getState().records.sweep?.state).toBe('stopped'));
     const { plan, rows, text } = runs.store.getState().records.sweep!;
