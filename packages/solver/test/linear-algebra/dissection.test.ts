@@ -23,7 +23,7 @@ function splitOf(drawing: Drawing, mine?: (v: number) => boolean) {
   const work = splitWork(drawing.n, made.neighbour.length);
   split(made, vertices, work);
   const inPart = new Set(vertices);
-  const sizes = { [BEFORE]: 0, [BETWEEN]: 0, [AFTER]: 0 };
+  const sizes: Record<number, number> = { [BEFORE]: 0, [BETWEEN]: 0, [AFTER]: 0 };
   for (const v of vertices) {
     sizes[work.side[v]]++;
     if (work.side[v] !== BEFORE) continue;
