@@ -8,6 +8,7 @@ export default {
   coverageAnalysis: 'perTest',
   concurrency: 1,
   timeoutMS: 20_000,
+  dryRunTimeoutMinutes: 30,
   ignoreStatic: true,
   // Tests run without types, and some read sources as text.
   disableTypeChecks: false,

@@ -40,20 +40,21 @@ describe('factorise', () => {
     ['a stiffness that is no number', Number.NaN],
     ['an infinite stiffness', Infinity],
   ])('names the node with %s', (_, wrong) => {
-    for (const node of [0, 137, drawing.n - 1]) {
-      const alone = changed(K, (value) => {
-        // Cut off from its neighbours, so that the pivot is the entry itself.
-        for (let i = 0; i < K.n; i++)
-          for (let k = K.start[i]; k < K.start[i + 1]; k++)
-            if (i === node || K.column[k] === node) value.fill(0, 9 * k, 9 * k + 9);
-        for (let a = 0; a < 3; a++) value[diagonal(K, node, a)] = 1;
-        value[diagonal(K, node, 1)] = wrong;
-      });
-      const fault = refusal(alone, drawing);
-      expect(fault.code).toBe('NOT_DEFINITE');
-      expect(fault.details).toMatchObject({ node, dof: 1 });
-      expect(fault.message).toContain(`node ${node}`);
-    }
+    for (const node of [0, 137, drawing.n - 1])
+      for (const dof of [0, 1, 2]) {
+        const alone = changed(K, (value) => {
+          // Cut off from its neighbours, so that the pivot is the entry itself.
+          for (let i = 0; i < K.n; i++)
+            for (let k = K.start[i]; k < K.start[i + 1]; k++)
+              if (i === node || K.column[k] === node) value.fill(0, 9 * k, 9 * k + 9);
+          for (let a = 0; a < 3; a++) value[diagonal(K, node, a)] = 1;
+          value[diagonal(K, node, dof)] = wrong;
+        });
+        const fault = refusal(alone, drawing);
+        expect(fault.code).toBe('NOT_DEFINITE');
+        expect(fault.details).toMatchObject({ node, dof });
+        expect(fault.message).toContain(`node ${node}`);
+      }
   });
 
   it.each([

@@ -91,20 +91,4 @@ describe('arrangement', () => {
   it('leaves out rings beside the plate', () => {
     expect(arrange({ outline: plate, regions: [box(200, 0, 20, 20)] }, exact).bounds.length).toBe(4);
   });
-
-  it('takes time in proportion to the segments', () => {
-    const time = (n: number) => {
-      const regions: Ring[] = [];
-      for (let i = 0; i < n; i++)
-        for (let j = 0; j < n; j++) regions.push(box((i * 90) / n - 45, (j * 50) / n - 25, 60 / n, 60 / n));
-      const started = performance.now();
-      arrange({ outline: plate, regions }, () => 1e-4);
-      return performance.now() - started;
-    };
-    time(10);
-    const best = (n: number) => Math.min(time(n), time(n), time(n));
-    const [small, large] = [best(15), best(60)];
-    // 16 times the segments; quadratic would be 256 times the time.
-    expect(large / small).toBeLessThan(80);
-  });
 });

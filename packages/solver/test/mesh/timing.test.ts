@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest';
 import { difference } from '../../src/geometry/boolean.ts';
+import type { Ring } from '../../src/geometry/point.ts';
 import { shapeRing } from '../../src/geometry/ring.ts';
+import { arrange } from '../../src/mesh/arrangement.ts';
 import { meshDomain } from '../../src/mesh/mesh-domain.ts';
 import { sizeField } from '../../src/mesh/size-field.ts';
 
@@ -34,4 +36,20 @@ it('meshes 30,000 triangles of a head with sites, ribs and openings in a fractio
     expect(best.time).toBeLessThan(limit);
   }
   console.info(`mesh timing, best of 4: ${report.join(', ')}`);
+});
+
+it('arranges segments in time in proportion to their number', () => {
+  const time = (n: number) => {
+    const regions: Ring[] = [];
+    for (let i = 0; i < n; i++)
+      for (let j = 0; j < n; j++) regions.push(box((i * 90) / n - 45, (j * 50) / n - 25, 60 / n, 60 / n));
+    const started = performance.now();
+    arrange({ outline: [box(0, 0, 100, 60)], regions }, () => 1e-4);
+    return performance.now() - started;
+  };
+  time(10);
+  const best = (n: number) => Math.min(time(n), time(n), time(n));
+  const [small, large] = [best(15), best(60)];
+  // 16 times the segments; quadratic would be 256 times the time.
+  expect(large / small).toBeLessThan(80);
 });
