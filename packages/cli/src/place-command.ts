@@ -100,10 +100,9 @@ function placementText(model: HeadModel, summary: PlacementSummary, paint: Paint
   return [
     `${paint.bold(model.name)}  ${paint.dim(`${best.placement.length} fasteners placed`)}`,
     table(
-      ['fastener', 'at x, y, mm', 'like'],
-      best.placement.map(({ name, at, like }) => [name, place(at), like]),
+      ['fastener', 'at x, y, mm'],
+      best.placement.map(({ name, at }) => [name, place(at)]),
       paint,
-      [2],
     ),
     [
       `${paint.bold(mark[verified.outcome])}  ${verified.sentence}`,

@@ -55,8 +55,8 @@ export function PlacementResult({ record }: { record: StudyRecord<'placement'> }
       {summary !== null && summary.curve.length > 0 && <TradeCurve record={record} />}
       <ChartTable
         title="Fasteners as placed"
-        columns={['Fastener', 'x, mm', 'y, mm', 'like']}
-        rows={placement.map(({ name, at, like }) => [name, ...at.map((one) => coordinateText(round(one))), like])}
+        columns={['Fastener', 'x, mm', 'y, mm']}
+        rows={placement.map(({ name, at }) => [name, ...at.map((one) => coordinateText(round(one)))])}
       />
     </>
   );

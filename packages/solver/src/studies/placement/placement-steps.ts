@@ -49,7 +49,7 @@ export function* placementSteps(
     const step = next.value;
     if (step.kind === 'progress') yield { index: index++, ...step };
     else if (step.kind === 'better') {
-      const placement = placedAs(model, field, step.points);
+      const placement = placedAs(model, field, step.points, plan);
       yield { index: index++, kind: 'better', task: step.task, value: step.value, placement };
     } else {
       const { over, at } = tasks[step.task];
@@ -65,7 +65,7 @@ export function* placementSteps(
   const pool = main?.best ?? [];
   if (main === null || pool.length === 0) throw nothingFound(field, main);
   yield { index: index++, kind: 'progress', stage: 'verify', task: 0, done: 0 };
-  const placements = pool.map(({ points }) => placedAs(model, field, points));
+  const placements = pool.map(({ points }) => placedAs(model, field, points, plan));
   const winner = verified(model, placements);
   return {
     objective: plan.objective ?? 'bow',
@@ -81,7 +81,7 @@ export function* placementSteps(
   ): PlacementPoint {
     const { bow, flatness, case: name, value } = best.reading;
     return {
-      placement: placedAs(model, field, best.points),
+      placement: placedAs(model, field, best.points, plan),
       bow,
       flatness,
       case: name,
