@@ -38,6 +38,11 @@ const ANSWERS: readonly (readonly [start: string, quick: readonly string[], answ
   ],
   ['sweep HEAD --vary frame.ribs', ['--workers', '1'], /^ {2}1\.5 .*\n {2}2 .*\n {2}2\.5 /m],
   ['sweep HEAD --vary body.thickness', ['--workers', '1'], /just passes 35\.0 um with body\.thickness = 4\.\d+/],
+  [
+    'place HEAD --through either',
+    ['--step', '8'],
+    /6 fasteners placed[\s\S]*^PASS[\s\S]* go through the body, with \d/m,
+  ],
   ['place HEAD --count 8', ['--step', '8'], /8 fasteners placed[\s\S]*^PASS/m],
   [
     'place HEAD --curve count',
