@@ -46,7 +46,9 @@ describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('report', (
       expect(all).toContain(verdict.sentence.replace(/\bum\b/g, 'µm'));
       for (const { name, at, reaction } of cases[0].fasteners) {
         expect(all).toContain(`${name} ${at.map((value) => signed(value.toFixed(2))).join(' ')} M2.5`);
-        expect(all).toMatch(new RegExp(`\\b${name} ${signed(reaction.toFixed(1))}\\b`));
+        expect(all).toMatch(
+          new RegExp(`\\b${name} ${reaction < 0 ? 'holds' : 'pushes'} ${Math.abs(reaction).toFixed(1)}\\b`),
+        );
       }
       for (const { name, bow: value } of cases[0].sites)
         expect(all).toMatch(new RegExp(`\\b${name} \\S+ \\S+ \\+${digits(value)}`));

@@ -33,6 +33,13 @@ export function forceDigits(newtons: number): string {
   return signed(Number(text) === 0 ? text.replace('-', '') : text);
 }
 
+/** What a fastener does to the head, with the size of its force, N: `holds 35.3`, `pushes 31.4`. */
+export function fastenerForce({ reaction, holds }: { readonly reaction: number; readonly holds: boolean }): string {
+  if (!holds) return 'let go';
+  const size = forceDigits(Math.abs(reaction));
+  return Number(size) === 0 ? '0' : `${reaction < 0 ? 'holds' : 'pushes'} ${size}`;
+}
+
 /** Stress, MPa, to three figures: `38.2`. */
 export function stressDigits(stress: number): string {
   return fieldText(Number(stress.toPrecision(3)));
