@@ -41,7 +41,7 @@ describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('report', (
       expect(pages.map(emptyShare).filter((share) => share > 0.4)).toEqual([]);
       const bow = verdict.criteria.find(({ criterion }) => criterion === 'bow')!;
       expect(all).toContain(
-        `Bow ${digits(bow.value)} µm ±${digits(bow.error!)} µm at most 35 µm ${bow.site} ${bow.case}`,
+        `Bow ${digits(bow.value)} µm ±${digits(bow.error!)} µm at most 35.0 µm ${bow.site} ${bow.case}`,
       );
       expect(all).toContain(verdict.sentence.replace(/\bum\b/g, 'µm'));
       for (const { name, at, reaction } of cases[0].fasteners) {
