@@ -41,12 +41,14 @@ describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('report', (
       expect(pages.map(emptyShare).filter((share) => share > 0.4)).toEqual([]);
       const bow = verdict.criteria.find(({ criterion }) => criterion === 'bow')!;
       expect(all).toContain(
-        `Bow ${digits(bow.value)} µm ±${digits(bow.error!)} µm at most 35 µm ${bow.site} ${bow.case}`,
+        `Bow ${digits(bow.value)} µm ±${digits(bow.error!)} µm at most 35.0 µm ${bow.site} ${bow.case}`,
       );
       expect(all).toContain(verdict.sentence.replace(/\bum\b/g, 'µm'));
       for (const { name, at, reaction } of cases[0].fasteners) {
         expect(all).toContain(`${name} ${at.map((value) => signed(value.toFixed(2))).join(' ')} M2.5`);
-        expect(all).toMatch(new RegExp(`\\b${name} ${signed(reaction.toFixed(1))}\\b`));
+        expect(all).toMatch(
+          new RegExp(`\\b${name} ${reaction < 0 ? 'holds' : 'pushes'} ${Math.abs(reaction).toFixed(1)}\\b`),
+        );
       }
       for (const { name, bow: value } of cases[0].sites)
         expect(all).toMatch(new RegExp(`\\b${name} \\S+ \\S+ \\+${digits(value)}`));

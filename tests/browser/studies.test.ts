@@ -31,6 +31,9 @@ describe.skipIf(!hasBrowser)('studies', () => {
     for (const { name, at } of placed.fasteners) {
       const gap = Math.hypot(Math.max(0, Math.abs(at[0]) - 32), Math.max(0, Math.abs(Math.abs(at[1]) - 31) - 4));
       expect(gap, name).toBeGreaterThanOrEqual(2.25 + 0.5 - 1e-6);
+      // The frame alone: off the body of 72 by 46 mm by half a head.
+      const off = Math.hypot(Math.max(0, Math.abs(at[0]) - 36), Math.max(0, Math.abs(at[1]) - 23));
+      expect(off, name).toBeGreaterThanOrEqual(2.25 - 1e-6);
     }
     expect(placed.fasteners.map(({ at }) => at)).not.toEqual(before.fasteners.map(({ at }) => at));
   });

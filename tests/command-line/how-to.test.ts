@@ -29,7 +29,7 @@ const commands = [...readFileSync(join(root, 'docs/how-to.md'), 'utf8').matchAll
 /** What makes a command quick, by its beginning, and what its answer reads like. */
 const ANSWERS: readonly (readonly [start: string, quick: readonly string[], answer: RegExp])[] = [
   ['new', [], /^$/],
-  ['check HEAD --advise', [], /Advice: .* gains \d+(\.\d+)? um of the \d+\.\d um needed/],
+  ['check HEAD --advise', [], /Advice: -\d+(\.\d+)? um of the \d+\.\d um needed: /],
   ['check', [], /^PASS {2}Site A3 bows 3\d\.\d um in case "mounted", .* inside the 35\.0 um limit\.$/m],
   [
     'sweep HEAD --vary fasteners',
@@ -38,6 +38,11 @@ const ANSWERS: readonly (readonly [start: string, quick: readonly string[], answ
   ],
   ['sweep HEAD --vary frame.ribs', ['--workers', '1'], /^ {2}1\.5 .*\n {2}2 .*\n {2}2\.5 /m],
   ['sweep HEAD --vary body.thickness', ['--workers', '1'], /just passes 35\.0 um with body\.thickness = 4\.\d+/],
+  [
+    'place HEAD --through either',
+    ['--step', '8'],
+    /6 fasteners placed[\s\S]*^PASS[\s\S]* go through the body, with \d/m,
+  ],
   ['place HEAD --count 8', ['--step', '8'], /8 fasteners placed[\s\S]*^PASS/m],
   [
     'place HEAD --curve count',

@@ -22,6 +22,8 @@ interface PlaceOptions {
   readonly count?: number;
   readonly mirror?: 'x' | 'y' | 'both';
   readonly clearance?: number;
+  readonly through?: 'frame' | 'body' | 'either';
+  readonly edge?: number;
   readonly spacing?: number;
   readonly step?: number;
   readonly objective?: 'bow' | 'flatness' | 'share';
@@ -40,6 +42,12 @@ export function addPlace(program: Command, terminal: Terminal, ended: (code: num
     .option('--count <n>', 'fasteners in all; as many as the head has if left out', number)
     .option('--mirror <axes>', 'x, y or both: fasteners in mirrored pairs', oneOf('x', 'y', 'both'))
     .option('--clearance <mm>', 'least distance from screw heads to the probe fields', number)
+    .option(
+      '--through <part>',
+      'frame, body or either: what screws go through; the frame if it has room',
+      oneOf('frame', 'body', 'either'),
+    )
+    .option('--edge <mm>', 'least distance from screw heads to the edges of that part', number)
     .option('--spacing <mm>', 'least distance between screws', number)
     .option('--step <mm>', 'positions on a grid of this step only', number)
     .option('--objective <what>', 'bow, flatness, or share of both limits', oneOf('bow', 'flatness', 'share'))
@@ -66,8 +74,8 @@ async function placeFasteners(file: string, options: PlaceOptions, terminal: Ter
 }
 
 async function planOf(options: PlaceOptions, terminal: Terminal): Promise<PlacementPlan> {
-  const { count, mirror, clearance, spacing, step, objective, seed, curve } = options;
-  const given = { count, mirror, clearance, spacing, step, objective, seed };
+  const { count, mirror, clearance, through, edge, spacing, step, objective, seed, curve } = options;
+  const given = { count, mirror, clearance, through, edge, spacing, step, objective, seed };
   const own = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
   const over = curve === undefined ? {} : { curve: { over: curve } };
   const file = options.plan === undefined ? '{}' : await readInput(options.plan, terminal);
@@ -100,10 +108,9 @@ function placementText(model: HeadModel, summary: PlacementSummary, paint: Paint
   return [
     `${paint.bold(model.name)}  ${paint.dim(`${best.placement.length} fasteners placed`)}`,
     table(
-      ['fastener', 'at x, y, mm', 'like'],
-      best.placement.map(({ name, at, like }) => [name, place(at), like]),
+      ['fastener', 'at x, y, mm'],
+      best.placement.map(({ name, at }) => [name, place(at)]),
       paint,
-      [2],
     ),
     [
       `${paint.bold(mark[verified.outcome])}  ${verified.sentence}`,

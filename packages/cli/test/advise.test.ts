@@ -7,7 +7,7 @@ describe('flathead check --advise', () => {
     const input = JSON.stringify(soft);
     const asked = await runHere(['check', '-', '--advise'], { input });
     expect(asked.code).toBe(1);
-    const said = /^ {2}Advice: A body ([\d.]+) mm thicker \(([\d.]+) mm\) gains [\d.]+ um/m.exec(asked.out)!;
+    const said = /^ {2}Advice: -[\d.]+ um[^:]*: a body ([\d.]+) mm thicker \(([\d.]+) mm\)/m.exec(asked.out)!;
     const [by, thickness] = said.slice(1).map(Number);
     expect(thickness).toBe(soft.body.thickness + by);
     expect(asked.out).not.toContain('change more of the design');

@@ -24,7 +24,7 @@ export { didYouMean } from './plate/near-names.ts';
 export { type PlateProblem, plateProblemSchema } from './plate/plate-problem.ts';
 export { readPlateProblem } from './plate/read.ts';
 export { LONGEST_TEXT, readJson } from './plate/read-json.ts';
-export { micrometres, usedShare } from './results/criteria/criterion.ts';
+export { micrometreLimit, micrometreMargin, micrometres, usedShare } from './results/criteria/criterion.ts';
 export type * from './results/head-result.ts';
 export type { JointResult } from './results/joint.ts';
 export type { PlateResult } from './results/plate-result.ts';

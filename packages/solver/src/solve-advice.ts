@@ -102,7 +102,6 @@ interface Trial {
 interface Change {
   readonly kind: AdvisedMove['kind'];
   readonly what: string;
-  readonly plural: boolean;
   readonly by: number;
   apply(model: HeadModel): HeadModel;
 }
@@ -130,7 +129,7 @@ function movesOf({ model, run }: Trial, move: InwardMove): Change[] {
     const fasteners = movedInwards(model, run.stages.plan, move, by);
     if (fasteners === null) break;
     const what = moveWords(model.fasteners, fasteners, move, by);
-    changes.push({ kind: 'fasteners', what, plural: false, by, apply: (head) => ({ ...head, fasteners }) });
+    changes.push({ kind: 'fasteners', what, by, apply: (head) => ({ ...head, fasteners }) });
   }
   return changes;
 }
@@ -193,7 +192,6 @@ function* bestTogether(trial: Trial, cures: readonly Cure[]): Generator<string, 
     const found = attempted(trial, {
       kind: 'together',
       what: togetherWords(set.toSorted((a, b) => rank(a) - rank(b))),
-      plural: true,
       by: set[0].by,
       // The frame becomes thicker before ribs are added that follow it.
       apply: (head) => set.toSorted((a, b) => rank(b) - rank(a)).reduce((sum, cure) => cure.apply(sum), head),

@@ -1,28 +1,26 @@
 import type { HeadModel } from '../model/head-model.ts';
-import { micrometres } from './criteria/criterion.ts';
+import { micrometreMargin, micrometres } from './criteria/criterion.ts';
 import type { CriterionVerdict } from './head-result.ts';
 import type { InwardMove } from './inward-moves.ts';
 
 interface Told {
-  /** What is done, as the beginning of a sentence. */
+  /** What is done, without a capital. */
   readonly what: string;
-  readonly plural: boolean;
   readonly value: number;
   readonly gain: number;
   readonly within: boolean;
 }
 
-/** What to do and what it gains: `Moving fasteners W and E 4 mm inwards along x gains 15.0 um, which is enough.` */
-export function sentenceOf({ what, plural, value, gain, within }: Told, now: CriterionVerdict): string {
-  const gains = `${plural ? 'gain' : 'gains'} ${micrometres(gain)}`;
+/** What it gains and what to do: `-47.4 um, within the limit: moving fasteners W and E 4 mm inwards along x.` */
+export function sentenceOf({ what, value, gain, within }: Told, now: CriterionVerdict): string {
   const worth = within
-    ? ', which is enough'
+    ? ', within the limit'
     : now.value <= now.limit
-      ? ', which is not quite enough'
+      ? ', not quite enough'
       : value <= now.limit
-        ? `, ${micrometres(now.limit - value)} inside the limit: marginal`
-        : ` of the ${micrometres(now.value - now.limit)} needed`;
-  return `${what[0].toUpperCase()}${what.slice(1)} ${gains}${worth}.`;
+        ? `, ${micrometreMargin(value, now.limit)} inside the limit, marginal`
+        : ` of the ${micrometreMargin(now.value, now.limit)} needed`;
+  return `-${micrometres(gain)}${worth}: ${what}.`;
 }
 
 /** `null` where something suffices. */

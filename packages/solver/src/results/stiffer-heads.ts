@@ -14,7 +14,6 @@ export interface StifferSeries {
 export interface StifferStep {
   /** What is done, as the beginning of a sentence: `a body 1 mm thicker (5.5 mm)`. */
   readonly what: string;
-  readonly plural: boolean;
   /** mm: width of ribs, or what becomes thicker. */
   readonly by: number;
   apply(model: HeadModel): HeadModel;
@@ -42,7 +41,6 @@ export function stifferHeads(model: HeadModel, plan: HeadPlan): StifferSeries[] 
       kind: 'thickness',
       steps: thicker(body.thickness).map((by) => ({
         what: `a body ${by} mm thicker (${sum(body.thickness, by)} mm)`,
-        plural: false,
         by,
         apply: (head) => ({ ...head, body: { ...head.body, thickness: sum(body.thickness, by) } }),
       })),
@@ -68,7 +66,6 @@ function ribSeries(frame: Frame, sites: readonly Site[]): StifferSeries[] {
   const both: StifferStep | null = columns &&
     rows && {
       what: `${columns.what} and ${rows.what}`,
-      plural: true,
       by: columns.by,
       apply: (head) => rows.apply(columns.apply(head)),
     };
@@ -90,7 +87,6 @@ function ribsBetween(frame: Frame, sites: readonly Site[], between: 'columns' | 
     skip.length > 0 ? `the ${between} that have none` : gaps.length === 1 ? `the two ${between}` : `the ${between}`;
   return {
     what: `${open.length === 1 ? 'a rib' : 'ribs'} ${width} mm wide between ${where}`,
-    plural: open.length !== 1,
     by: width,
     apply: (head) =>
       head.frame === undefined ? head : { ...head, frame: { ...head.frame, ribs: [...(head.frame.ribs ?? []), rib] } },
@@ -136,7 +132,6 @@ function newFrame({ body: { outline } }: HeadModel, plan: HeadPlan): StifferSeri
       steps: [
         {
           what: `a frame of 17-4PH steel, ${FRAME.thickness} mm thick, around the sites`,
-          plural: false,
           by: FRAME.thickness,
           apply: (head) => ({ ...head, frame }),
         },
@@ -151,7 +146,6 @@ function thickerFrame(frame: Frame): StifferSeries {
     kind: 'frame',
     steps: thicker(frame.thickness).map((by) => ({
       what: `a frame ${by} mm thicker${ribbed ? ' with its ribs' : ''} (${sum(frame.thickness, by)} mm)`,
-      plural: false,
       by,
       apply: (head) => (head.frame === undefined ? head : { ...head, frame: thickened(head.frame, by) }),
     })),

@@ -1,5 +1,5 @@
 import type { CriterionVerdict } from '@flathead/solver';
-import { amountDigits, exponentText, fieldText, probabilityDigits, unitText } from './number.ts';
+import { amountDigits, exponentText, fieldText, limitDigits, probabilityDigits, unitText } from './number.ts';
 
 /** What the page calls each criterion. */
 export const CRITERION_NAMES = {
@@ -25,9 +25,9 @@ export function criterionUnit({ criterion, unit }: Kind): string {
   return criterion === 'fasteners' ? '%' : unitText(unit);
 }
 
-/** The limit of a criterion as it was typed. */
+/** The limit of a criterion, as the sentence of the verdict writes it. */
 export function criterionLimit({ criterion, unit, limit }: Kind & Pick<CriterionVerdict, 'limit'>): string {
   if (criterion === 'failureProbability') return exponentText(limit).replace('-', '\u2212');
   if (criterion === 'fasteners') return fieldText(limit * 100);
-  return fieldText(unit === 'mm' ? limit * 1000 : limit);
+  return unit === 'mm' ? limitDigits(limit) : fieldText(limit);
 }

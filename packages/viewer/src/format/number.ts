@@ -1,3 +1,5 @@
+import { micrometreLimit, micrometreMargin } from '@flathead/solver';
+
 /** A value as a field shows it: at most six decimals, none superfluous, a true minus sign left to the typesetter. */
 export function fieldText(value: number): string {
   return String(Number(value.toFixed(6)));
@@ -20,6 +22,16 @@ export function micrometreDigits(millimetres: number): string {
   return um.toFixed(um >= 100 ? 0 : um >= 10 ? 1 : 2);
 }
 
+/** Limit on a deflection, um, as the verdict writes it: `35.0`. */
+export function limitDigits(millimetres: number): string {
+  return micrometreLimit(millimetres).replace(' um', '');
+}
+
+/** What a deflection leaves of its limit, or lacks, um, so that the numbers shown add up: `4.6` of 39.6 and 35.0. */
+export function marginDigits(value: number, limit: number): string {
+  return micrometreMargin(value, limit).replace(' um', '');
+}
+
 /** Probability to two figures: `0.12`, `3.4e-7`; below what can be told from none `<1e-12`. */
 export function probabilityDigits(value: number): string {
   if (value < 1e-12) return value === 0 ? '0' : '<1e-12';
@@ -31,6 +43,13 @@ export function forceDigits(newtons: number): string {
   const size = Math.abs(newtons);
   const text = newtons.toFixed(size >= 100 ? 0 : size >= 1 ? 1 : size >= 0.1 || size === 0 ? 2 : 4);
   return signed(Number(text) === 0 ? text.replace('-', '') : text);
+}
+
+/** What a fastener does to the head, with the size of its force, N: `holds 35.3`, `pushes 31.4`. */
+export function fastenerForce({ reaction, holds }: { readonly reaction: number; readonly holds: boolean }): string {
+  if (!holds) return 'let go';
+  const size = forceDigits(Math.abs(reaction));
+  return Number(size) === 0 ? '0' : `${reaction < 0 ? 'holds' : 'pushes'} ${size}`;
 }
 
 /** Stress, MPa, to three figures: `38.2`. */
@@ -60,9 +79,12 @@ export function wholeMicrometres(millimetres: number): string {
   return um < 0 ? `${MINUS}${-um}` : String(Math.abs(um));
 }
 
-/** Puts the Greek letter into the solver's plain `um`, and a no-break space between a number and its unit. */
+/** Puts the Greek letter into the solver's plain `um`, a true minus sign before a number that leads, and a no-break space between a number and its unit. */
 export function typeset(sentence: string): string {
-  return sentence.replace(/\bum\b/g, '\u00b5m').replace(BEFORE_UNIT, '\u00a0');
+  return sentence
+    .replace(/^-(?=\d)/, MINUS)
+    .replace(/\bum\b/g, '\u00b5m')
+    .replace(BEFORE_UNIT, '\u00a0');
 }
 
 /** The space after a digit and before a unit that is a word of its own. */

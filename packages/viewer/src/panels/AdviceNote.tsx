@@ -34,7 +34,7 @@ export function AdviceNote() {
   if (advice === 'awaited')
     return (
       <div className={styles.advice} data-testid="advice">
-        <p className={styles.wait}>Trying what would help</p>
+        <p className={styles.wait}>Looking for fixes</p>
       </div>
     );
   const { moves, conclusion } = advice;
@@ -55,14 +55,16 @@ export function AdviceNote() {
           onClick={() => setOpen(!open)}
           onKeyDown={({ key }) => key === 'Escape' && setOpen(false)}
         >
-          {moves.length > IN_SIGHT ? `All ${moves.length} cures` : 'Is that enough?'}
+          {moves.length > IN_SIGHT ? `All ${moves.length} fixes` : 'More on this'}
         </button>
       )}
       {more && open && (
         <div className={styles.all} data-testid="advice-list">
           <ul className={styles.lines}>{moves.map(line)}</ul>
           {conclusion !== null && <p className={styles.none}>{typeset(conclusion)}</p>}
-          <p className={styles.wait}>Each was solved, not estimated. Stress is not judged before it is tried.</p>
+          <p className={styles.wait}>
+            Each was solved, not estimated, and judged by bow and flatness alone; try it to have stress judged.
+          </p>
         </div>
       )}
     </div>

@@ -2,7 +2,7 @@ import type { CriterionVerdict } from '@flathead/solver';
 import { Icon } from '../app/icons.tsx';
 import { CriterionGauge } from '../charts/CriterionGauge.tsx';
 import { CRITERION_NAMES, criterionDigits, criterionLimit, criterionUnit } from '../format/criterion-text.ts';
-import { fieldText } from '../format/number.ts';
+import { fieldText, marginDigits } from '../format/number.ts';
 import styles from './verdict.module.css';
 
 const MODES: Readonly<Record<string, string>> = { proof: 'proof load', stripping: 'thread', clamp: 'clamp force lost' };
@@ -47,7 +47,7 @@ export function CriterionCard({ criterion, stale = false }: { criterion: Criteri
             ? beyond > 0
               ? 'over'
               : 'inside'
-            : `${marginDigits(beyond, criterion)} ${beyond > 0 ? (bound === 'most' ? 'over' : 'short') : 'left'}`}
+            : `${marginText(criterion)} ${beyond > 0 ? (bound === 'most' ? 'over' : 'short') : 'left'}`}
         </span>
       </p>
       <CriterionGauge criterion={criterion} />
@@ -61,8 +61,11 @@ export function CriterionCard({ criterion, stale = false }: { criterion: Criteri
 }
 
 /** What is left or lacking is told to two figures where it is no length. */
-function marginDigits(beyond: number, criterion: CriterionVerdict): string {
-  return criterionDigits(criterion.unit === 'mm' ? beyond : Number(beyond.toPrecision(2)), criterion);
+function marginText(criterion: CriterionVerdict): string {
+  const { value, limit, unit } = criterion;
+  return unit === 'mm'
+    ? marginDigits(value, limit)
+    : criterionDigits(Number((value - limit).toPrecision(2)), criterion);
 }
 
 /** An estimate of an error deserves one or two digits. */

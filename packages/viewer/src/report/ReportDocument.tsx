@@ -119,8 +119,8 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
       />
       {forces && !joints ? (
         <ReportTable
-          title="Reactions, N"
-          note="force on the head, away from the board positive; negative holds it back. No preload is given: screws and clamp force are not judged"
+          title="Fastener forces, N"
+          note="holds: keeps the head from leaving the board; pushes: presses against it from the board. No preload is given: screws and clamp force are not judged"
           {...forces}
         />
       ) : (
@@ -137,8 +137,8 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
           {reactionRows(result, model).map((rows) => (
             <ReportTable
               key={rows.columns.join()}
-              title="Reactions, N"
-              note="force on the head, away from the board positive; negative holds it back"
+              title="Fastener forces, N"
+              note="holds: keeps the head from leaving the board; pushes: presses against it from the board"
               {...rows}
             />
           ))}

@@ -1,6 +1,6 @@
 import type { CaseResult, CriterionVerdict, HeadModel, HeadResult } from '@flathead/solver';
 import { CRITERION_NAMES, criterionDigits, criterionLimit, criterionUnit } from '../format/criterion-text.ts';
-import { forceDigits, micrometreDigits, signedMicrometres, stressDigits } from '../format/number.ts';
+import { fastenerForce, forceDigits, micrometreDigits, signedMicrometres, stressDigits } from '../format/number.ts';
 import type { NumberRows } from '../format/number-rows.ts';
 import { caseGroups } from '../state/case-groups.ts';
 import { caseWords } from './facts.ts';
@@ -83,7 +83,7 @@ export function placeRows(summaries: readonly FastenerSummary[], model: HeadMode
           ? [NONE, NONE]
           : [`${distance(keepOut.gap)} (${keepOut.name})${keepOut.short ? ', short' : ''}`, clearanceOf(model, keepOut)]
         : []),
-      stiffness === null ? 'rigid' : stiffness.toFixed(0),
+      stiffness === null ? 'rigid' : Number(stiffness.toPrecision(3)).toFixed(0),
     ]),
   };
 }
@@ -93,7 +93,7 @@ export function holdRows(summaries: readonly FastenerSummary[]): NumberRows {
   const joints = summaries.some(({ proof }) => proof !== null);
   return {
     columns: [
-      ...['Fastener', 'holds back, N', 'in case'],
+      ...['Fastener', 'holds at most, N', 'in case'],
       ...(joints ? ['preload', 'clamp left, N', 'proof load used, %', 'screw margin, %', 'thread used, %'] : []),
     ],
     rows: summaries.map(({ fastener, holdsBack, letsGo, clampLeft, proof, thread, opens }) => [
@@ -116,7 +116,7 @@ export function holdRows(summaries: readonly FastenerSummary[]): NumberRows {
 /** Most cases that leave room for what else is told of each fastener or site. */
 const FEW_CASES = 4;
 
-/** Force of every fastener on the head in each of few cases, N, and the most that it holds back; `null` with more cases. */
+/** What every fastener does to the head in each of few cases, N, and the most that it holds; `null` with more cases. */
 export function forceRows(
   result: HeadResult,
   model: HeadModel,
@@ -125,7 +125,7 @@ export function forceRows(
   const [reactions, ...more] = reactionRows(result, model);
   if (reactions === undefined || more.length > 0 || reactions.columns.length > FEW_CASES + 1) return null;
   return {
-    columns: [...reactions.columns, 'holds back at most', 'in case'],
+    columns: [...reactions.columns, 'holds at most', 'in case'],
     rows: reactions.rows.map((row, i) => {
       const { holdsBack, letsGo } = summaries[i];
       return [...row, `${forceDigits(holdsBack.value)}${letsGo ? ', lets go' : ''}`, holdsBack.caseName];
@@ -133,15 +133,12 @@ export function forceRows(
   };
 }
 
-/** Force of every fastener on the head in every case, N; several tables where the cases need them. */
+/** What every fastener does to the head in every case, N; several tables where the cases need them. */
 export function reactionRows({ cases }: HeadResult, model: HeadModel): NumberRows[] {
   const shown = worstOfEach(cases);
   return chunks(shown).map((part) => ({
     columns: ['Fastener', ...part.map(({ name }) => name)],
-    rows: model.fasteners.map(({ name }, i) => [
-      name,
-      ...part.map(({ fasteners }) => (fasteners[i].holds ? forceDigits(fasteners[i].reaction) : 'let go')),
-    ]),
+    rows: model.fasteners.map(({ name }, i) => [name, ...part.map(({ fasteners }) => fastenerForce(fasteners[i]))]),
   }));
 }
 

@@ -1,6 +1,6 @@
 import type { HeadModel } from '@flathead/solver';
 import { Icon } from '../app/icons.tsx';
-import { fieldText, micrometreDigits } from '../format/number.ts';
+import { limitDigits, marginDigits, micrometreDigits } from '../format/number.ts';
 import styles from './shelf.module.css';
 import { useFullAnswer, useNewestVerdict } from './use-shelf.ts';
 
@@ -30,14 +30,14 @@ export function VariantVerdict({ model, short = false }: { model: HeadModel; sho
         {WORDS[outcome]}
         {!short && bow && (
           <span className={styles.margin}>
-            {micrometreDigits(bow.limit - bow.value)} µm {bow.value > bow.limit ? 'over' : 'left'}
+            {marginDigits(bow.value, bow.limit)} µm {bow.value > bow.limit ? 'over' : 'left'}
           </span>
         )}
       </span>
       {bow && (
         <span className={styles.bow} data-stale={stale}>
           <b data-testid="variant-bow">{micrometreDigits(bow.value)}</b>
-          {short ? '' : bow.error === null ? '' : ` ±${errorText(bow.error)}`} of {fieldText(bow.limit * 1000)} µm
+          {short ? '' : bow.error === null ? '' : ` ±${errorText(bow.error)}`} of {limitDigits(bow.limit)} µm
         </span>
       )}
     </>

@@ -7,7 +7,7 @@ import { Legend } from '../charts/Legend.tsx';
 import { PlanMap } from '../charts/PlanMap.tsx';
 import { PointChart } from '../charts/PointChart.tsx';
 import { planScale } from '../charts/plan-field.ts';
-import { coordinateText, fieldText, micrometreDigits, typeset } from '../format/number.ts';
+import { coordinateText, fieldText, limitDigits, micrometreDigits, typeset } from '../format/number.ts';
 import { answerOf } from '../state/answer-store.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
 import { openPlacement } from './open-variant.ts';
@@ -55,8 +55,8 @@ export function PlacementResult({ record }: { record: StudyRecord<'placement'> }
       {summary !== null && summary.curve.length > 0 && <TradeCurve record={record} />}
       <ChartTable
         title="Fasteners as placed"
-        columns={['Fastener', 'x, mm', 'y, mm', 'like']}
-        rows={placement.map(({ name, at, like }) => [name, ...at.map((one) => coordinateText(round(one))), like])}
+        columns={['Fastener', 'x, mm', 'y, mm']}
+        rows={placement.map(({ name, at }) => [name, ...at.map((one) => coordinateText(round(one)))])}
       />
     </>
   );
@@ -136,7 +136,7 @@ function BowAgainst({ model, bow }: { model: HeadModel; bow: number | null }) {
       )}
       <div>
         <dt>Limit</dt>
-        <dd>{fieldText(model.limits.bow * 1000)} µm</dd>
+        <dd>{limitDigits(model.limits.bow)} µm</dd>
       </div>
     </dl>
   );

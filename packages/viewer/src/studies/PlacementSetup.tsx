@@ -5,6 +5,7 @@ import styles from './studies.module.css';
 /** Where fasteners may go, and what for. */
 export function PlacementSetup({ fields }: { fields: Fields }) {
   const fasteners = useModel(({ fasteners }) => fasteners);
+  const hasFrame = useModel(({ frame }) => frame !== undefined);
   const keepOuts = useModel((model) => model.keepOuts?.length ?? 0);
   const fixed = fields.text('fixed').split('\n');
   return (
@@ -16,10 +17,30 @@ export function PlacementSetup({ fields }: { fields: Fields }) {
         label="Mirrored"
         options={[
           { value: 'both', label: 'both ways' },
-          { value: 'x', label: 'left-right' },
-          { value: 'y', label: 'across' },
+          { value: 'x', label: 'left and right' },
+          { value: 'y', label: 'front and back' },
           { value: 'none', label: 'not' },
         ]}
+      />
+      {hasFrame && (
+        <ChoiceSetup
+          {...{ fields }}
+          field="through"
+          label="Screws through"
+          options={[
+            { value: 'auto', label: 'the frame, if it has room' },
+            { value: 'frame', label: 'the frame only' },
+            { value: 'body', label: 'the body' },
+            { value: 'either', label: 'frame or body' },
+          ]}
+        />
+      )}
+      <NumberSetup
+        {...{ fields }}
+        field="edge"
+        label={hasFrame ? 'From its edge' : 'From edges'}
+        unit="mm"
+        empty="none"
       />
       <NumberSetup {...{ fields }} field="clearance" label="Clear of probe fields" unit="mm" />
       <NumberSetup {...{ fields }} field="spacing" label="Screw to screw" unit="mm" empty="touching" />
@@ -27,11 +48,11 @@ export function PlacementSetup({ fields }: { fields: Fields }) {
       <ChoiceSetup
         {...{ fields }}
         field="objective"
-        label="Make small"
+        label="Minimise"
         options={[
-          { value: 'bow', label: 'the bow' },
-          { value: 'flatness', label: 'the flatness' },
-          { value: 'share', label: 'both, by limit' },
+          { value: 'bow', label: 'bow' },
+          { value: 'flatness', label: 'flatness' },
+          { value: 'share', label: 'both, as shares of their limits' },
         ]}
       />
       <ChoiceSetup
@@ -39,9 +60,9 @@ export function PlacementSetup({ fields }: { fields: Fields }) {
         field="curve"
         label="Also compare"
         options={[
-          { value: 'none', label: 'nothing else' },
-          { value: 'count', label: 'more, fewer fasteners' },
-          { value: 'clearance', label: 'clearances' },
+          { value: 'none', label: 'nothing' },
+          { value: 'count', label: 'other numbers of fasteners' },
+          { value: 'clearance', label: 'other clearances' },
         ]}
       />
       <fieldset className={styles.fixed}>

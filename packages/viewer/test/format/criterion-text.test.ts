@@ -19,7 +19,7 @@ describe('text of a criterion', () => {
   it('writes limits as they were typed', () => {
     expect(criterionLimit({ criterion: 'failureProbability', unit: '1', limit: 1e-9 })).toBe('1e\u22129');
     expect(criterionLimit({ criterion: 'fasteners', unit: '1', limit: 0.8 })).toBe('80');
-    expect(criterionLimit({ criterion: 'bow', unit: 'mm', limit: 0.035 })).toBe('35');
+    expect(criterionLimit({ criterion: 'bow', unit: 'mm', limit: 0.035 })).toBe('35.0');
   });
 });
 

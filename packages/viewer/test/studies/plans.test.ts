@@ -13,6 +13,23 @@ describe('plans of what is set up', () => {
     else expect(studyOf(study, sampleHead, built.plan).total).toBeGreaterThan(1);
   });
 
+  it('asks for the part that screws go through only of a head with a frame', () => {
+    const setup = { ...defaultSetup('placement', sampleHead), edge: '1.5' };
+    const frame = {
+      outer: { rectangle: [80, 80] },
+      window: { rectangle: [20, 20] },
+      material: 'stainless-304',
+      thickness: 3,
+    };
+    const framed = checkHeadModel({ ...sampleHead, frame: { ...frame, side: 'board', join: 'sliding' } });
+    const planned = (through: string, model = framed) => planOf('placement', { ...setup, through }, model);
+    expect(planned('body')).toMatchObject({ ok: true, plan: { through: 'body', edge: 1.5 } });
+    for (const built of [planned('auto'), planned('body', sampleHead)]) {
+      expect(built).toMatchObject({ ok: true, plan: { edge: 1.5 } });
+      expect(built).not.toHaveProperty('plan.through');
+    }
+  });
+
   it('reads numbers as an engineer types them and says what is wrong beside each', () => {
     const setup = { ...defaultSetup('sweep', sampleHead), from: '3,5', to: '0.2 in', count: '1' };
     const built = planOf('sweep', setup, sampleHead);

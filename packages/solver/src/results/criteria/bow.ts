@@ -1,4 +1,4 @@
-import { type Criterion, micrometreGap, micrometres } from './criterion.ts';
+import { type Criterion, micrometreGap, micrometreLimit, micrometres } from './criterion.ts';
 
 /** Largest deviation of the site area from the fastener plane. */
 export const bow: Criterion = {
@@ -8,5 +8,5 @@ export const bow: Criterion = {
   limit: (limits) => limits.bow,
   read: (result) => ({ value: Math.abs(result.bow.value), site: result.bow.site }),
   sentence: ({ value, limit, site, case: name }) =>
-    `Site ${site} bows ${micrometres(value)} in case "${name}", ${micrometreGap(value, limit)} the ${micrometres(limit)} limit.`,
+    `Site ${site} bows ${micrometres(value)} in case "${name}", ${micrometreGap(value, limit)} the ${micrometreLimit(limit)} limit.`,
 };

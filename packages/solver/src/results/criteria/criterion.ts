@@ -28,11 +28,29 @@ export function usedShare({ value, limit, bound }: Pick<CriterionVerdict, 'value
 /** A deflection in words: `47.3 um`. */
 export function micrometres(value: number): string {
   const um = value * 1000;
-  const size = Math.abs(um);
-  return `${um.toFixed(size >= 100 ? 0 : size >= 10 ? 1 : 2)} um`;
+  return `${um.toFixed(decimals(um))} um`;
 }
 
-/** How far a deflection is from its limit: `3.20 um over`. */
+/** A limit in words, with no fewer digits than it was given: `35.0 um`, `12.25 um`. */
+export function micrometreLimit(limit: number): string {
+  const um = limit * 1000;
+  const given = String(Number(um.toFixed(6)));
+  return `${(given.split('.')[1]?.length ?? 0) > decimals(um) ? given : um.toFixed(decimals(um))} um`;
+}
+
+/** Size of the gap between a deflection as it is written and its limit, so that the two add up: `4.6 um` of 39.6 and 35.0. */
+export function micrometreMargin(value: number, limit: number): string {
+  const [um, most] = [value * 1000, limit * 1000];
+  const shown = Math.abs(Number(um.toFixed(decimals(um))) - most);
+  const text = shown.toFixed(Math.min(decimals(um), decimals(shown)));
+  return Number(text) === 0 ? micrometres(Math.abs(value - limit)) : `${text} um`;
+}
+
+/** How far a deflection is from its limit: `3.2 um over`. */
 export function micrometreGap(value: number, limit: number): string {
-  return value > limit ? `${micrometres(value - limit)} over` : `${micrometres(limit - value)} inside`;
+  return `${micrometreMargin(value, limit)} ${value > limit ? 'over' : 'inside'}`;
+}
+
+function decimals(um: number): number {
+  return Math.abs(um) >= 100 ? 0 : Math.abs(um) >= 10 ? 1 : 2;
 }

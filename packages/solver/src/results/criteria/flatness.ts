@@ -1,4 +1,4 @@
-import { type Criterion, micrometreGap, micrometres } from './criterion.ts';
+import { type Criterion, micrometreGap, micrometreLimit, micrometres } from './criterion.ts';
 
 /** Minimum-zone flatness of the site area; the site named is the least flat by itself. */
 export const flatness: Criterion = {
@@ -11,5 +11,5 @@ export const flatness: Criterion = {
     site: result.sites.reduce((worst, site) => (site.flatness > worst.flatness ? site : worst)).name,
   }),
   sentence: ({ value, limit, site, case: name }) =>
-    `The site area is flat within ${micrometres(value)} in case "${name}", ${micrometreGap(value, limit)} the ${micrometres(limit)} limit; site ${site} is the least flat.`,
+    `The site area is flat within ${micrometres(value)} in case "${name}", ${micrometreGap(value, limit)} the ${micrometreLimit(limit)} limit; site ${site} is the least flat.`,
 };

@@ -1,5 +1,7 @@
 import { Fault } from '../../fault/fault.ts';
+import type { Point } from '../../geometry/point.ts';
 import { caseProblems, fastenerSupport, headPlan } from '../../model/compile.ts';
+import { type PartEdges, partEdges, partRegions } from '../../model/edge-distance.ts';
 import { placeFastener } from '../../model/fasteners.ts';
 import type { Fastener, HeadModel } from '../../model/head-model.ts';
 import { headDiameter } from '../../model/keep-outs.ts';
@@ -14,8 +16,8 @@ import { stopwatch } from '../../structure/stopwatch.ts';
 import { buildStructure } from '../../structure/structure.ts';
 import type { Field } from './field.ts';
 import type { Goal } from './goal.ts';
-import type { PlacementPlan } from './plan.ts';
-import { headRoom } from './room.ts';
+import type { PlacementPlan, Through } from './plan.ts';
+import { headRoom, type Room } from './room.ts';
 import { type Ground, groundOf, type Place } from './stand.ts';
 
 /** A head as a field to search in. */
@@ -23,10 +25,15 @@ export interface HeadField extends Field {
   /** Fastener of the model that those placed are like. */
   readonly like: Fastener;
   readonly fixedNames: readonly string[];
+  /** Part that screws go through here. */
+  readonly through: Through;
+  /** Distances of a point from the edges of body and frame. */
+  partsAt(at: Point): PartEdges;
+  roomThrough(part: Through): Room;
 }
 
 /**
- * Grounds, room and goal of a head. The mesh is not graded towards fasteners, so that no position is favoured.
+ * Grounds, room and goal of a head; screws go through the frame if there is one and the plan does not say. The mesh is not graded towards fasteners, so that no position is favoured.
  *
  * @param meshOf mesh of an earlier solve to stand on instead, by the end of a bracketed joint; `null` makes one
  * @throws Fault with the path in the model or in the plan
@@ -46,10 +53,16 @@ export function headField(
   );
   const seats = seatSupports(base.seats);
   const reach = headDiameter(like);
+  const { through = model.frame === undefined ? 'either' : 'frame', edge = 0 } = plan;
+  const regions = partRegions(base.parts, model.frame?.side);
+  const roomThrough = (part: Through) => headRoom(model, base, like, edge, part);
   return {
     grounds: groundsOf(model, meshOf),
     goal: goalOf(model, plan),
-    room: headRoom(model, base, like, plan.edge ?? 0),
+    room: roomThrough(through),
+    through,
+    partsAt: (at) => partEdges(regions, at),
+    roomThrough,
     always: [
       ...placed.map(
         (fastener): Place => ({ at: fastener.at, support: fastenerSupport(fastener), joint: fastener.joint }),

@@ -8,6 +8,7 @@ import { placedAs } from './names.ts';
 import { checkPlacementPlan, type GroupPlan, type PlacementPlan } from './plan.ts';
 import { searchRemarks } from './remarks.ts';
 import type { CurvePoint, PlacementPoint, PlacementRow, PlacementSummary } from './rows.ts';
+import { roomyField, throughRemarks } from './through.ts';
 import { curveTasks } from './trade-curve.ts';
 import { verified } from './verify.ts';
 
@@ -27,15 +28,16 @@ export function* placementSteps(
   plan: PlacementPlan,
 ): Generator<PlacementRow, PlacementSummary, void> {
   checkPlacementPlan(plan);
-  const field = headField(model, plan);
+  const asked = headField(model, plan);
   const settings = settingsOf(plan);
   const clearance = plan.clearance ?? 0;
   const groups = (count: number): GroupPlan[] =>
     plan.groups?.map((group) => ({ count: group.count, mirror: group.mirror ?? 'none' })) ?? [
-      { count: count - field.fixed, mirror: plan.mirror ?? 'none' },
+      { count: count - asked.fixed, mirror: plan.mirror ?? 'none' },
     ];
   const count = plan.count ?? model.fasteners.length;
-  requireSome(groups(count), count, field.fixed);
+  requireSome(groups(count), count, asked.fixed);
+  const field = plan.through === undefined ? roomyField(asked, settings, clearance, groups(count)) : asked;
   const tasks = curveTasks(field, plan, settings, clearance, count, groups);
 
   const steps = bestPlacements(field, tasks, settings);
@@ -49,7 +51,7 @@ export function* placementSteps(
     const step = next.value;
     if (step.kind === 'progress') yield { index: index++, ...step };
     else if (step.kind === 'better') {
-      const placement = placedAs(model, field, step.points);
+      const placement = placedAs(model, field, step.points, plan);
       yield { index: index++, kind: 'better', task: step.task, value: step.value, placement };
     } else {
       const { over, at } = tasks[step.task];
@@ -65,14 +67,17 @@ export function* placementSteps(
   const pool = main?.best ?? [];
   if (main === null || pool.length === 0) throw nothingFound(field, main);
   yield { index: index++, kind: 'progress', stage: 'verify', task: 0, done: 0 };
-  const placements = pool.map(({ points }) => placedAs(model, field, points));
+  const placements = pool.map(({ points }) => placedAs(model, field, points, plan));
   const winner = verified(model, placements);
   return {
     objective: plan.objective ?? 'bow',
     best: pointOf(pool[winner.index], main),
     verified: winner.verified,
     curve,
-    remarks: searchRemarks(model, field, plan, main, winner),
+    remarks: [
+      ...searchRemarks(model, field, plan, main, winner),
+      ...throughRemarks(field, plan.through !== undefined, placements[winner.index].slice(field.fixed)),
+    ],
   };
 
   function pointOf(
@@ -81,7 +86,7 @@ export function* placementSteps(
   ): PlacementPoint {
     const { bow, flatness, case: name, value } = best.reading;
     return {
-      placement: placedAs(model, field, best.points),
+      placement: placedAs(model, field, best.points, plan),
       bow,
       flatness,
       case: name,
@@ -114,7 +119,7 @@ function requireSome(groups: readonly GroupPlan[], count: number, fixed: number)
   );
 }
 
-function nothingFound({ fixed }: HeadField, result: TaskResult | null): Fault {
+function nothingFound({ fixed, through }: HeadField, result: TaskResult | null): Fault {
   const positions = result?.positions ?? 0;
   if (result?.isUneven)
     return new Fault(
@@ -125,7 +130,7 @@ function nothingFound({ fixed }: HeadField, result: TaskResult | null): Fault {
     );
   return new Fault(
     'MECHANISM',
-    `No placement was found that holds the head: the grid has ${positions} open positions${fixed > 0 ? ` beside ${fixed} fixed fasteners` : ''}. Place three fasteners or more, or give them more room: a smaller clearance, edge or spacing, or a finer step.`,
+    `No placement was found that holds the head: the grid has ${positions} open positions${fixed > 0 ? ` beside ${fixed} fixed fasteners` : ''}. Place three fasteners or more, or give them more room: a smaller clearance, edge or spacing, ${through === 'either' ? '' : '"through": "either", '}or a finer step.`,
     'count',
     { positions },
   );

@@ -8,6 +8,11 @@ import { readJson } from '../../plate/read-json.ts';
 const mirror = z
   .enum(['none', 'x', 'y', 'both'])
   .describe('x: a fastener at (x, y) has a partner at (-x, y), about "about"; both: one at each of the four images');
+const through = z
+  .enum(['frame', 'body', 'either'])
+  .describe(
+    'part that screws go through, with their whole bearing on it: the frame alone, off the body; the body, whether or not the frame lies under it; or either',
+  );
 const count = z.number().int().min(1).max(60);
 
 /** What a placement search may move, where to, and what for. */
@@ -37,7 +42,12 @@ export const placementPlanSchema = z
       .min(0)
       .max(1e3)
       .optional()
-      .describe('between the heads of fasteners and edges of the head and its openings, mm; 0 if left out'),
+      .describe(
+        'between the heads of fasteners and edges of the part they go through, openings included, mm; 0 if left out',
+      ),
+    through: through
+      .optional()
+      .describe('part that screws go through; the frame if there is one that has room for all of them, else either'),
     spacing: z
       .number()
       .min(0)
@@ -79,6 +89,8 @@ export const placementPlanSchema = z
   .meta({ id: 'PlacementPlan', title: 'Flathead placement plan' });
 
 export type PlacementPlan = z.infer<typeof placementPlanSchema>;
+
+export type Through = z.infer<typeof through>;
 
 export type Mirror = z.infer<typeof mirror>;
 

@@ -47,7 +47,7 @@ describe('values of placements by flexibility', () => {
     const run = solveHead(model, { quality: 'live' });
     const { main, bonded } = run.stages;
     const meshOf = (end: string) => meshedOf(end === 'bonded' ? bonded!.main : main);
-    const field = headField(model, { objective: 'share' }, meshOf);
+    const field = headField(model, { objective: 'share', through: 'either' }, meshOf);
     const draws = Array.from({ length: 6 }, () => randomPoints(pick, count, open(field)));
     const places = [...field.always, ...draws.flat().map((at) => field.placeAt(at))];
     const stands = field.grounds.map((ground) => {
@@ -80,7 +80,7 @@ describe('values of placements by flexibility', () => {
   });
 
   it('let seats lift off in some of these placements', () => {
-    const field = headField(oneWay, {});
+    const field = headField(oneWay, { through: 'either' });
     const { result } = solveHead(
       applyPlacement(oneWay, placedAs(oneWay, field, randomPoints(uniform(3), 4, open(field)))),
     );

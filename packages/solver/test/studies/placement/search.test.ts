@@ -114,7 +114,7 @@ describe('the best of all placements', () => {
       3,
       30,
     );
-    const { summary } = study(framed, { step, spacing: 30 });
+    const { summary } = study(framed, { step, spacing: 30, through: 'either' });
     expect(summary.best.how.placements).toBeGreaterThanOrEqual(all.length);
     expect(all.length).toBeGreaterThan(40);
     const own = bowOf(framed, placesOf(summary.best.placement));
@@ -123,7 +123,7 @@ describe('the best of all placements', () => {
   });
 
   it('is found by a local search too', () => {
-    const plan = { mirror: 'x', count: 6, step: 4, spacing: 6 } as const;
+    const plan = { mirror: 'x', count: 6, step: 4, spacing: 6, through: 'either' } as const;
     const all = study(framed, plan).summary;
     const searched = study(framed, { ...plan, most: 0, starts: 16 }).summary;
     expect(all.best.how.method).toBe('all');
@@ -135,7 +135,7 @@ describe('the best of all placements', () => {
 
 describe('a placement study', () => {
   it('keeps out of keep-outs, off sites and edges, and the spacing, in every row', () => {
-    const plan = { count: 5, spacing: 9, clearance: 1.5, starts: 3, seed: 5 };
+    const plan = { count: 5, spacing: 9, clearance: 1.5, starts: 3, seed: 5, through: 'either' } as const;
     const { rows, summary } = study(framed, plan);
     const shown = rows.flatMap((row) => (row.kind === 'better' ? [row.placement] : []));
     expect(shown.length).toBeGreaterThan(1);
@@ -216,7 +216,7 @@ describe('a placement study', () => {
   it('lets fixed fasteners stay and keeps to the limit on fasteners', () => {
     const fasteners = framed.fasteners.map((fastener) => ({ ...fastener, preload: 60 }));
     const model = { ...framed, fasteners };
-    const plan = { fixed: ['S'], count: 4, step: 5 };
+    const plan: PlacementPlan = { fixed: ['S'], count: 4, step: 5, through: 'either' };
     const free = study(model, plan).summary;
     const use = ({ verified }: PlacementSummary) =>
       verified.criteria.find(({ criterion }) => criterion === 'fasteners')?.value;

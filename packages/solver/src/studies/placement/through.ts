@@ -1,0 +1,61 @@
+import { Fault } from '../../fault/fault.ts';
+import { headDiameter } from '../../model/keep-outs.ts';
+import { openOrbits, type Settings } from './best-placements.ts';
+import { waysToChoose } from './choices.ts';
+import type { HeadField } from './head-field.ts';
+import type { Placement } from './placement.ts';
+import type { GroupPlan } from './plan.ts';
+
+/**
+ * The field itself where its part has open positions for all groups under their mirrors; else one of body and frame.
+ *
+ * @throws Fault TOO_LARGE for too fine a grid
+ */
+export function roomyField(
+  field: HeadField,
+  settings: Settings,
+  clearance: number,
+  groups: readonly GroupPlan[],
+): HeadField {
+  const hasRoom = (): boolean => {
+    try {
+      const choices = groups.map(({ count, mirror }) => ({
+        count,
+        orbits: openOrbits(field, settings, clearance, mirror),
+      }));
+      return waysToChoose(choices) > 0;
+    } catch (thrown) {
+      if (thrown instanceof Fault && thrown.code === 'OUTSIDE') return false;
+      throw thrown;
+    }
+  };
+  return hasRoom() ? field : { ...field, through: 'either', room: field.roomThrough('either') };
+}
+
+/** Which part screws go through, and how near its edge: one sentence each. */
+export function throughRemarks(field: HeadField, isAsked: boolean, placed: Placement): string[] {
+  const reach = headDiameter(field.like) / 2;
+  const through = placed
+    .map(({ name, at }) => ({ name, gap: field.partsAt(at).body - reach }))
+    .filter(({ gap }) => gap + reach >= 0);
+  const nearest = through.reduce((least, { gap }) => Math.min(least, gap), Infinity);
+  const names = through.map(({ name }) => name);
+  const listed = names.length === 1 ? `${names[0]} goes` : `${names.slice(0, -1).join(', ')} and ${names.at(-1)} go`;
+  return [
+    ...(field.through === 'frame'
+      ? [
+          isAsked
+            ? 'Screws go through the frame alone, clear of the body.'
+            : 'Screws go through the frame alone, clear of the body; "through": "either" lets them go through the body too.',
+        ]
+      : []),
+    ...(field.through === 'either' && !isAsked && placed.some(({ at }) => Number.isFinite(field.partsAt(at).frame))
+      ? ['The frame alone has no room for all of them, so they may go through the body too.']
+      : []),
+    ...(through.length === 0 || !Number.isFinite(nearest)
+      ? []
+      : [
+          `${listed} through the body, with ${nearest.toFixed(2)} mm from screw head to the edge of the body at least.`,
+        ]),
+  ];
+}
