@@ -34,7 +34,7 @@ export function AdviceNote() {
   if (advice === 'awaited')
     return (
       <div className={styles.advice} data-testid="advice">
-        <p className={styles.wait}>Trying what would help</p>
+        <p className={styles.wait}>Looking for remedies</p>
       </div>
     );
   const { moves, conclusion } = advice;
