@@ -1,4 +1,4 @@
-import { fieldMeaning } from '../format/field-help.ts';
+import { fieldName } from '../format/field-help.ts';
 import { typeset } from '../format/number.ts';
 import { useFirstDraft, useModel, useRefusal, useRun, useStaleness, useWorkbench } from '../state/use-workbench.ts';
 import styles from './verdict.module.css';
@@ -22,7 +22,7 @@ export function StaleNote() {
   if (stale === 'draft')
     return (
       <p className={styles.note} data-tone="fail">
-        <strong>{lead}</strong> {(draft && fieldMeaning(draft)) ?? 'A field of the recipe'}: no usable value yet.
+        <strong>{lead}</strong> {fieldName(draft ?? '')}: no usable value yet.
       </p>
     );
   if (stale === 'solving')
