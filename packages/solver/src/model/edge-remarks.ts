@@ -16,8 +16,9 @@ interface Compiled {
 
 /**
  * What the workshop will object to: fasteners whose bearing ends beyond the edge of the part it sits on, or lies across
- * the rim of the body from the frame, one sentence each, and those that go through a ceramic body with less than one bearing diameter from their centre to its rim. The bow is
- * right all the same, as far as the edge holds. The bearing diameter is a rule of thumb; common practice, no source.
+ * the rim of the body from the frame, one sentence each, and those that go through a ceramic body with less than one
+ * bearing diameter from their centre to its rim. The bow is right all the same, as far as the edge holds. The bearing
+ * diameter is a rule of thumb; common practice, no source.
  */
 export function edgeRemarks(model: HeadModel, { fasteners, plan: { parts } }: Compiled): string[] {
   const regions = partRegions(parts, model.frame?.side);

@@ -2,7 +2,7 @@ import { fastenerNames } from '../model/fastener-names.ts';
 import type { Fastener, HeadModel } from '../model/head-model.ts';
 import type { CaseResult } from './head-result.ts';
 
-/** Share of the load of a case below which a push is not worth a word; our choice. */
+/** Share of what the fasteners carry together in the case that loads them most, below which a push is not worth a word; our choice. */
 const SMALL = 0.02;
 
 /**
@@ -11,11 +11,11 @@ const SMALL = 0.02;
  * preload are left out: there the clamped parts carry it.
  */
 export function pushingRemarks({ fasteners }: HeadModel, cases: readonly CaseResult[]): string[] {
-  const pushes = cases.flatMap(({ name, load, fasteners: held }) =>
+  const carried = cases.map(({ fasteners: held }) => held.reduce((sum, { reaction }) => sum + Math.abs(reaction), 0));
+  const least = SMALL * Math.max(...carried);
+  const pushes = cases.flatMap(({ name, fasteners: held }) =>
     held.flatMap(({ name: fastener, reaction }, i) =>
-      isLeftOpen(fasteners[i]) && reaction > 0 && reaction > SMALL * Math.abs(load)
-        ? [{ fastener, force: reaction, case: name }]
-        : [],
+      isLeftOpen(fasteners[i]) && reaction > least ? [{ fastener, force: reaction, case: name }] : [],
     ),
   );
   if (pushes.length === 0) return [];
