@@ -29,8 +29,28 @@ describe.skipIf(!hasBrowser)('bench', () => {
             true,
           );
       expect(await page.evaluate(() => document.querySelector('header')!.scrollWidth <= innerWidth)).toBe(true);
-      // Every site tells its bow.
+      // Every site tells its bow, the worst with its name and all digits.
       expect(await page.locator('[data-testid^="site-"][data-form="none"]').count()).toBe(0);
+      const worst = page.locator('[data-testid^="site-"][data-worst]');
+      expect(await worst.getByText('A3', { exact: true }).isVisible()).toBe(true);
+      expect(
+        await worst
+          .getByText(/^\+?80\.1$/)
+          .filter({ visible: true })
+          .count(),
+      ).toBe(1);
+      // Every screw can be seen and grabbed.
+      const taken = [await box('legend')];
+      for (const name of ['NW', 'NE', 'SW', 'SE', 'W', 'E']) {
+        const handle = await box(`fastener-${name}`);
+        for (const { x, y, width, height } of taken)
+          expect(
+            handle.x + handle.width <= x ||
+              x + width <= handle.x ||
+              handle.y + handle.height <= y ||
+              y + height <= handle.y,
+          ).toBe(true);
+      }
     },
   );
 
@@ -49,14 +69,43 @@ describe.skipIf(!hasBrowser)('bench', () => {
     const { release } = await dragHandle(page, 'fastener-E', by);
     await page.getByTestId('drag-refused').waitFor();
     await release();
-    await page.getByText('Fastener E was put back to the last place that can be solved').waitFor();
+    const told = page.getByText('Fastener E was put back to the last place that can be solved');
+    await told.waitFor();
     await settled(page);
     const [was, is] = [before, await savedModel(page)].map(({ fasteners }) => fasteners.map(({ at }) => at));
     // To where it was solved on the way, in one step of undo; or all the way, with none.
     if (JSON.stringify(is) !== JSON.stringify(was)) await page.getByTestId('undo').click();
     await settled(page);
+    // Gone with the step that it was about, or by itself.
+    await told.waitFor({ state: 'detached' });
     expect(await savedModel(page)).toEqual(before);
     expect(await page.getByTestId('undo').isDisabled()).toBe(true);
+  });
+
+  it('draws the head flat and without perspective from above, and the fasteners that push with a word', async () => {
+    const { page } = visit.bench;
+    await settled(page);
+    await drawn(page);
+    await page.getByText('From above', { exact: true }).click();
+    expect(await page.getByTestId('exaggeration').textContent()).toBe('flat');
+    const at = async (name: string) => {
+      const { x, y, width, height } = (await page.getByTestId(`fastener-${name}`).boundingBox())!;
+      return [x + width / 2, y + height / 2];
+    };
+    // Screws stand on one height above the plan: corners of a rectangle of 100 by 62 mm, to a pixel.
+    await expect.poll(async () => Math.abs((await at('NW'))[0] - (await at('SW'))[0])).toBeLessThan(1);
+    const [[x0, y0], [x1, y1]] = [await at('NW'), await at('SE')];
+    expect(Math.abs((x1 - x0) / (y1 - y0) - 100 / 62)).toBeLessThan(0.005);
+    const w = await at('W');
+    expect(Math.hypot(w[0] - x0, w[1] - (y0 + y1) / 2)).toBeLessThan(1);
+
+    await page.getByTestId('fastener-W').focus();
+    for (let i = 0; i < 22; i++) await page.keyboard.press('ArrowRight');
+    await settled(page);
+    expect(await page.getByTestId('fastener-NW').textContent()).toMatch(/^NW pushes \d/);
+    expect(await page.getByTestId('fastener-W').textContent()).toMatch(/^W \d/);
+    await page.getByText('1 remark', { exact: true }).click();
+    await page.getByText(/Fasteners NW, NE, SW, SE push the head off the board/).waitFor();
   });
 
   it('names no limit of the contact where the head has none', async () => {
@@ -65,7 +114,7 @@ describe.skipIf(!hasBrowser)('bench', () => {
     await page.getByTestId('quantity').getByText('Contact').click();
     await page.getByText('The head has no limit for this.').waitFor();
     const legend = page.getByRole('figure', { name: /^Colours/ });
-    expect(await legend.getAttribute('aria-label')).toBe('Colours from zero to 0.09 N');
+    expect(await legend.getAttribute('aria-label')).toBe('Colours from 0.09 to 0 N');
     expect(await legend.textContent()).not.toContain('limit');
   });
 });

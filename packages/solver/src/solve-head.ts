@@ -2,6 +2,7 @@ import type { Factor, FactorOptions } from './linear-algebra/factor.ts';
 import { heightRemarks } from './model/board-heights.ts';
 import { compileHead, type HeadPlan } from './model/compile.ts';
 import { drilledRemarks } from './model/drilled-remarks.ts';
+import { edgeRemarks } from './model/edge-remarks.ts';
 import type { HeadModel, Limits } from './model/head-model.ts';
 import { keepOutRemarks } from './model/keep-outs.ts';
 import { refineHead } from './refine-head.ts';
@@ -10,6 +11,7 @@ import { lettingGo, losingContact, slidingOnBoard } from './results/case-remarks
 import type { HeadResult } from './results/head-result.ts';
 import { jointRemarks } from './results/joint-remarks.ts';
 import { measuredCases, siteAreas } from './results/measured-cases.ts';
+import { pushingRemarks } from './results/pushing-remarks.ts';
 import type { SampleArea } from './results/sample-areas.ts';
 import { strengthRemarks } from './results/strength-remarks.ts';
 import { COARSENING } from './results/two-mesh.ts';
@@ -119,7 +121,9 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
       ...keepOutRemarks(model),
       ...drilledRemarks(model),
       ...heightRemarks(model),
+      ...edgeRemarks(model, head),
       ...lettingGo(cases),
+      ...pushingRemarks(model, cases),
       ...losingContact(model, cases),
       ...slidingOnBoard(model),
       ...jointRemarks(model.limits, cases),

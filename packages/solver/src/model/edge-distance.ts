@@ -27,7 +27,8 @@ export interface PartEdges {
 
 /** @param side of the frame; without a frame it does not matter */
 export function partRegions({ body, frameParts }: HeadParts, side: Frame['side'] = 'board'): PartRegions {
-  const frame = frameParts.reduce((sum: Region, { region }) => union(sum, region), []);
+  const [first, ...others] = frameParts.map(({ region }) => region);
+  const frame = others.reduce((sum: Region, region) => union(sum, region), first ?? []);
   return { body, frame, upper: side === 'board' ? 'body' : 'frame' };
 }
 

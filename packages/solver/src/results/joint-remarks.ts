@@ -1,3 +1,4 @@
+import { fastenerNames } from '../model/fastener-names.ts';
 import type { Limits } from '../model/head-model.ts';
 import type { CaseResult, FastenerResult } from './head-result.ts';
 import type { JointResult } from './joint.ts';
@@ -49,6 +50,5 @@ function unjudged({ fasteners }: CaseResult): string[] {
 }
 
 function listed(names: readonly string[]): string {
-  const shown = names.length <= 6 ? names.join(', ') : `${names.slice(0, 6).join(', ')} and ${names.length - 6} more`;
-  return names.length === 1 ? `Fastener ${shown} is` : `Fasteners ${shown} are`;
+  return `${fastenerNames(names)} ${names.length === 1 ? 'is' : 'are'}`;
 }

@@ -36,6 +36,7 @@ export function App({ workbench }: { workbench: Workbench }) {
                 <Stage />
               </Suspense>
               <NumbersPanel />
+              <Notices brief />
               <Suspense>
                 <Compare />
               </Suspense>

@@ -1,15 +1,26 @@
+import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { dismiss } from '../state/notice-store.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
 import { Icon } from './icons.tsx';
 import styles from './notices.module.css';
 
-/** What the user should know, until dismissed. */
-export function Notices() {
+/** How long a brief notice stays, ms. */
+const BRIEF = 9000;
+
+/** What the user should know, until dismissed. @param brief those of the stage, over it; else all others, over the page */
+export function Notices({ brief = false }: { brief?: boolean }) {
   const { notices } = useWorkbench();
-  const shown = useStore(notices, (state) => state.notices);
+  const all = useStore(notices, (state) => state.notices);
+  const shown = all.filter((notice) => (notice.brief ?? false) === brief);
+  const last = shown.at(-1)?.id;
+  useEffect(() => {
+    if (!brief || last === undefined) return;
+    const timer = setTimeout(() => dismiss(notices, last), BRIEF);
+    return () => clearTimeout(timer);
+  }, [brief, last, notices]);
   return (
-    <div className={styles.stack}>
+    <div className={brief ? styles.brief : styles.stack}>
       {shown.map(({ id, tone, title, text, action }) => (
         <div key={id} className={styles.notice} data-tone={tone} role={tone === 'trouble' ? 'alert' : 'status'}>
           <div className={styles.words}>

@@ -20,20 +20,23 @@ interface LegendProps {
   readonly factor: number;
   /** Towards the board and away from it, each with its own colours; for a scale with a limit. */
   readonly signed?: boolean;
+  /** What is told is what a value leaves of this; the value itself if left out. */
+  readonly leftOf?: number;
 }
 
 /** What the colours mean: from zero to the limit with the iso-lines drawn, and hatched from there to the largest shown. */
-export function Legend({ scale, caption, unit, factor, signed = false }: LegendProps) {
+export function Legend({ scale, caption, unit, factor, signed = false, leftOf }: LegendProps) {
   const id = useId();
   const { limit, top, largest } = scale;
-  const text = (value: number): string => fieldText(Number((value * factor).toPrecision(3)));
+  const text = (value: number): string => legendText(value, factor, leftOf);
   const both = signed && limit !== null;
   const axis = axisOf(scale, WIDTH, both);
   const senses = both ? [-1, 1] : [1];
   const [zero, end] = [axis(0), axis(limit ?? top)];
   const levels = levelsWithin(limit ?? top, isoStep(limit ?? top));
   const ticks = labelled(scale, axis, text, both);
-  const name = limit === null ? `zero to ${text(top)} ${unit}` : `zero to the limit of ${text(limit)} ${unit}`;
+  const from = leftOf === undefined ? 'zero' : text(0);
+  const name = limit === null ? `${from} to ${text(top)} ${unit}` : `${from} to the limit of ${text(limit)} ${unit}`;
   return (
     <figure
       className={styles.legend}
@@ -112,6 +115,12 @@ export function Legend({ scale, caption, unit, factor, signed = false }: LegendP
       </svg>
     </figure>
   );
+}
+
+/** What stands under the bar at a value of the scale. */
+export function legendText(value: number, factor: number, leftOf?: number): string {
+  const told = leftOf === undefined ? value : Math.max(0, leftOf - value);
+  return fieldText(Number((told * factor).toPrecision(3)));
 }
 
 function span(a: number, b: number): { readonly x: number; readonly width: number } {

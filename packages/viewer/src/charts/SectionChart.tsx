@@ -10,12 +10,21 @@ export interface LabelledProfile extends SectionProfile {
   readonly label: string;
 }
 
+/** What the places along a line are told by: a coordinate of the head, from its first to its last point. */
+export interface SectionAxis {
+  readonly name: 'x' | 'y';
+  readonly from: number;
+  readonly to: number;
+}
+
 interface SectionChartProps {
   /** On the same line; the first is drawn strongest. */
   readonly profiles: readonly LabelledProfile[];
   /** Limit on the bow, um. */
   readonly limit: number;
   readonly sites: readonly SiteExtent[];
+  /** Where the line runs along x or y of the head: which, and between which coordinates. */
+  readonly axis?: SectionAxis | null;
   /** What is cut, for those who do not see it: `Deviation along the row of site A3`. */
   readonly title: string;
   /** px; that of the place it stands in if left out. */
@@ -26,6 +35,9 @@ interface SectionChartProps {
 }
 
 const MARGIN = { left: 46, right: 14, top: 20, bottom: 21 };
+/** Height from which on the vertical axis has its title in words on a line of its own, px. */
+const TITLED = 130;
+const TITLE_LINE = 13;
 /** Room of the words at the end of the axis, and height from line to line of the grid at least, px. */
 const AXIS = 104;
 const LINE = 15;
@@ -38,7 +50,9 @@ const DASHES = ['', '6 3', '2 3', '9 3 2 3'];
 
 /** Deviation along a line through the head: limit band, extents of the sites, several heads or cases compared. */
 export function SectionChart(props: SectionChartProps) {
-  const { profiles, limit, sites, title, height = 200, onRead } = props;
+  const { profiles, limit, sites, title, axis = null, height = 200, onRead } = props;
+  const titled = height >= TITLED;
+  const top = MARGIN.top + (titled ? TITLE_LINE : 0);
   const words = useId();
   const { ref, width: measured } = useElementSize();
   const [read, setRead] = useState<number | null>(null);
@@ -51,10 +65,11 @@ export function SectionChart(props: SectionChartProps) {
   const y = scaleLinear()
     .domain([low, high])
     .nice(5)
-    .range([height - MARGIN.bottom, MARGIN.top]);
+    .range([height - MARGIN.bottom, top]);
   const [floor, ceiling] = y.domain();
 
-  const along = x.ticks(Math.max(2, width / 90)).filter((tick) => x(tick) < width - MARGIN.right - AXIS);
+  const places = axis === null ? x : x.copy().domain([axis.from, axis.to]);
+  const along = places.ticks(Math.max(2, width / 90)).filter((tick) => places(tick) < width - MARGIN.right - AXIS);
 
   const show = (s: number | null): void => {
     setRead(s);
@@ -85,7 +100,9 @@ export function SectionChart(props: SectionChartProps) {
           aria-valuemin={0}
           aria-valuemax={Number(length.toFixed(2))}
           aria-valuenow={Number((read ?? 0).toFixed(2))}
-          aria-valuetext={read === null ? 'nothing read; arrow keys read along the line' : readText(profiles, read)}
+          aria-valuetext={
+            read === null ? 'nothing read; arrow keys read along the line' : readText(profiles, axis, read)
+          }
           onKeyDown={step}
           onBlur={() => show(null)}
           onPointerMove={(event) => {
@@ -95,30 +112,30 @@ export function SectionChart(props: SectionChartProps) {
           onPointerLeave={() => show(null)}
         >
           <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-            <rect
-              className={styles.band}
-              x={MARGIN.left}
-              width={Math.max(0, width - MARGIN.left - MARGIN.right)}
-              y={y(Math.min(limit, ceiling))}
-              height={y(Math.max(-limit, floor)) - y(Math.min(limit, ceiling))}
-            />
             {sites.map(({ name, from, to }) => (
               <g key={name}>
+                <rect
+                  className={styles.band}
+                  x={x(from)}
+                  width={x(to) - x(from)}
+                  y={y(Math.min(limit, ceiling))}
+                  height={y(Math.max(-limit, floor)) - y(Math.min(limit, ceiling))}
+                />
                 <rect
                   className={styles.site}
                   x={x(from)}
                   width={x(to) - x(from)}
-                  y={MARGIN.top}
-                  height={height - MARGIN.top - MARGIN.bottom}
+                  y={top}
+                  height={height - top - MARGIN.bottom}
                 />
                 {x(to) - x(from) > NARROW && (
-                  <text className={styles.siteName} x={x((from + to) / 2)} y={MARGIN.top - 6}>
+                  <text className={styles.siteName} x={x((from + to) / 2)} y={top - 6}>
                     {name}
                   </text>
                 )}
               </g>
             ))}
-            {y.ticks(Math.min(5, (height - MARGIN.top - MARGIN.bottom) / LINE)).map((tick) => (
+            {y.ticks(Math.min(5, (height - top - MARGIN.bottom) / LINE)).map((tick) => (
               <g key={tick}>
                 <line
                   className={tick === 0 ? styles.zero : styles.grid}
@@ -133,15 +150,21 @@ export function SectionChart(props: SectionChartProps) {
               </g>
             ))}
             {along.map((tick) => (
-              <text key={tick} className={styles.tick} x={x(tick)} y={height - MARGIN.bottom + 14} textAnchor="middle">
-                {tick}
+              <text
+                key={tick}
+                className={styles.tick}
+                x={places(tick)}
+                y={height - MARGIN.bottom + 14}
+                textAnchor="middle"
+              >
+                {fieldText(tick).replace('-', '\u2212')}
               </text>
             ))}
             <text className={styles.axis} x={width - MARGIN.right} y={height - MARGIN.bottom + 14} textAnchor="end">
-              mm along the line
+              {axis === null ? 'mm along the line' : `${axis.name}, mm`}
             </text>
             <text className={styles.axis} x={4} y={MARGIN.top - 6}>
-              µm
+              {titled ? 'deviation from the plane of the fasteners, µm' : 'µm'}
             </text>
             {[limit, -limit]
               .filter((level) => level <= ceiling && level >= floor)
@@ -168,7 +191,7 @@ export function SectionChart(props: SectionChartProps) {
               .reverse()}
             {read !== null && (
               <g className={styles.cursor}>
-                <line x1={x(read)} x2={x(read)} y1={MARGIN.top} y2={height - MARGIN.bottom} />
+                <line x1={x(read)} x2={x(read)} y1={top} y2={height - MARGIN.bottom} />
                 {profiles.map((profile) => {
                   const value = profileAt(profile, read);
                   return Number.isNaN(value) ? null : (
@@ -180,7 +203,7 @@ export function SectionChart(props: SectionChartProps) {
           </svg>
         </div>
         <output className={styles.readout} data-testid="section-readout">
-          {read === null ? ' ' : readText(profiles, read)}
+          {read === null ? ' ' : readText(profiles, axis, read)}
         </output>
       </div>
       <figcaption className={styles.key}>
@@ -196,7 +219,7 @@ export function SectionChart(props: SectionChartProps) {
           <svg width="14" height="10" aria-hidden="true">
             <rect className={styles.band} width="14" height="10" />
           </svg>
-          within the limit of {fieldText(limit)} µm
+          {fieldText(limit)} µm allowed in a site
         </span>
         <SectionTable profiles={profiles} limit={limit} sites={sites} title={title} />
       </figcaption>
@@ -230,13 +253,16 @@ function reach(profiles: readonly SectionProfile[], limit: number): [number, num
   return [low < -0.6 * limit ? Math.min(low, -1.05 * limit) : low, high];
 }
 
-function readText(profiles: readonly LabelledProfile[], s: number): string {
+function readText(profiles: readonly LabelledProfile[], axis: SectionAxis | null, s: number): string {
+  const length = profiles[0]?.s.at(-1) ?? 0;
+  const place = axis === null || length === 0 ? s : axis.from + ((axis.to - axis.from) * s) / length;
   const values = profiles.map((profile) => {
     const value = profileAt(profile, s);
     const text = Number.isNaN(value) ? 'off the head' : `${signedMicrometres(value / 1000)} µm`;
     return profiles.length > 1 ? `${profile.label} ${text}` : text;
   });
-  return `at ${coordinateText(Math.round(s * 10) / 10)} mm: ${values.join(', ')}`;
+  const told = coordinateText(Math.round(place * 10) / 10);
+  return `at ${axis === null ? '' : `${axis.name} `}${told} mm: ${values.join(', ')}`;
 }
 
 /** The chart in words. */

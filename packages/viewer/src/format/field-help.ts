@@ -96,6 +96,11 @@ export function fieldMeaning(path: string): string | null {
   return MEANINGS[whole] ?? MEANINGS[pair] ?? (ending === undefined ? null : SHAPES[ending]);
 }
 
+/** What a field is called in a sentence: its meaning without what follows a semicolon. */
+export function fieldName(path: string): string {
+  return fieldMeaning(path)?.split(';')[0] ?? 'A field of the recipe';
+}
+
 /** A 0 or 1 at the end is an axis of a pair, but in the list of gaps without a rib. */
 function isAxis(keys: readonly string[], i: number): boolean {
   return i === keys.length - 1 && /^[01]$/.test(keys[i]) && !(keys[0] === 'frame' && keys[i - 1] === 'skip');

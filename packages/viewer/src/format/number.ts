@@ -73,10 +73,18 @@ export function signedMicrometres(millimetres: number): string {
   return Number(digits) === 0 ? digits : `${millimetres < 0 ? MINUS : '+'}${digits}`;
 }
 
-/** Whole um for where there is little room, the sign only towards the board: `47`, `\u221212`. */
-export function wholeMicrometres(millimetres: number): string {
-  const um = Math.round(millimetres * 1000);
-  return um < 0 ? `${MINUS}${-um}` : String(Math.abs(um));
+/** Share of a limit about it within which no digit is dropped. */
+const CLOSE = 0.05;
+
+/**
+ * A deflection in um for where there is little room, the sign only towards the board: `47`, `\u221212`, small ones as `2.5`.
+ * Within 5 % of the limit it has all its digits, so that rounding never hides on which side it is.
+ */
+export function shortMicrometres(millimetres: number, limit: number): string {
+  const size = Math.abs(millimetres);
+  const close = Math.abs(size - limit) <= CLOSE * limit;
+  const digits = close ? micrometreDigits(size) : (size * 1000).toFixed(size < 0.00995 ? 1 : 0);
+  return millimetres < 0 && Number(digits) !== 0 ? `${MINUS}${digits}` : digits;
 }
 
 /** Puts the Greek letter into the solver's plain `um`, a true minus sign before a number that leads, and a no-break space between a number and its unit. */

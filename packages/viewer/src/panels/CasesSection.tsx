@@ -21,7 +21,7 @@ export function CasesSection() {
   ];
   return (
     <Section title="Load cases" aside="the worst decides" of="cases" claimed={claimed}>
-      <div className={styles.table} style={{ gridTemplateColumns: '1fr 78px 46px 46px 20px' }}>
+      <div className={styles.table} style={{ gridTemplateColumns: '1fr 76px 45px 45px 18px', columnGap: 4 }}>
         <span className={styles.column}>Name</span>
         <span className={styles.column}>Touched</span>
         <span className={styles.columnRight}>°C</span>

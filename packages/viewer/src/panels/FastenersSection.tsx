@@ -19,13 +19,18 @@ export function FastenersSection() {
   ).flat();
   return (
     <Section title="Fasteners" aside={`${count} in all; drag them on the head`} of="fasteners" claimed={claimed}>
-      <div className={styles.table} style={{ gridTemplateColumns: '18px 38px 1fr 1fr 64px 46px 20px', columnGap: 4 }}>
+      <div className={styles.table} style={{ gridTemplateColumns: '18px 39px 1fr 1fr 74px 46px 18px', columnGap: 3 }}>
         <span />
         <span className={styles.column}>Name</span>
         <span className={styles.columnRight}>x, mm</span>
         <span className={styles.columnRight}>y, mm</span>
         <span className={styles.column}>Screw</span>
-        <span className={styles.columnRight}>hold, N</span>
+        <span
+          className={styles.columnRight}
+          title="Force that it holds the head back with; below zero it pushes the head off"
+        >
+          hold, N
+        </span>
         <span />
         {Array.from({ length: count }, (_, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a fastener is its place in the list; names may repeat while typed

@@ -9,7 +9,7 @@ interface HelpLineProps {
   readonly children: ReactNode;
 }
 
-const IDLE = 'Point at a field to see what it means. Numbers take 7.5, 7,5 and units such as 0.3 in.';
+const IDLE = 'Point at a field to see what it means. You may type 7.5, 7,5 or 0.3 inch.';
 
 /**
  * Fields with a line under them that tells meaning, range and unit of the one that is pointed at, or else has the focus.

@@ -17,10 +17,10 @@ export function LimitsSection() {
   const refined = useModel(({ mesh }) => mesh !== undefined && 'tolerance' in mesh);
   return (
     <Section title="Limits" aside="an empty one is not judged" of="limits" claimed={CLAIMED}>
-      <Row label="Bow of the site area">
+      <Row label="Bow of the site area, at most">
         <NumberField path="limits.bow" name="Limit of bow" unit="µm" scale={1000} />
       </Row>
-      <Row label="Flatness of the site area">
+      <Row label="Flatness of the area, at most">
         <NumberField path="limits.flatness" name="Limit of flatness" unit="µm" scale={1000} empty={OFF} />
       </Row>
       <Row label="Contact force, at least">
@@ -29,13 +29,15 @@ export function LimitsSection() {
       <Row label="Strength ÷ stress, at least">
         <NumberField path="limits.strengthFactor" name="Least strength factor" step={0.5} empty={OFF} />
       </Row>
-      <Row label="Failure of the ceramic">
+      <Row label="Failure of ceramic, at most">
         <NumberField path="limits.failureProbability" name="Limit of failure probability" byPowers empty={OFF} />
       </Row>
-      <Row label="Use of a fastener">
+      <Row label="Use of a screw, at most">
         <NumberField path="limits.fastener" name="Limit of fastener use" unit="%" scale={100} step={5} empty={OFF} />
       </Row>
-      <p className={styles.note}>Of its proof load, its tapped thread and its clamp force; needs a preload.</p>
+      <p className={styles.note}>
+        Of its proof load, its tapped thread and its clamp force; the screw needs a preload.
+      </p>
       <Row label="Margin to keep in hand">
         <NumberField path="limits.margin" name="Margin to keep in hand" unit="%" scale={100} empty="0" />
       </Row>

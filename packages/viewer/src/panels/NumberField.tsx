@@ -50,6 +50,7 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
   const shown = byPowers ? exponentText : fieldText;
   const plain = typeof value === 'number' ? shown(value * scale) : '';
   const text = draft?.text ?? (typed !== null && typed.value === value ? typed.text : plain);
+  const standard = empty !== undefined && Number.isFinite(Number(empty));
   const trouble = draft ? (draft.begun ? null : draft.message) : fault;
 
   const take = (next: string): void => {
@@ -101,6 +102,7 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
           aria-describedby={trouble === null ? helpId : troubleId}
           data-help={help}
           placeholder={empty}
+          data-standard={standard || undefined}
           value={text}
           onChange={(event) => take(event.currentTarget.value)}
           onFocus={(event) => event.currentTarget.select()}
@@ -118,7 +120,7 @@ export const NumberField = memo(function NumberField(props: NumberFieldProps) {
         <span id={helpId} hidden>
           {help}
         </span>
-        {unit !== '' && text !== '' && (
+        {unit !== '' && (text !== '' || standard) && (
           <span className={styles.unit} aria-hidden="true">
             {unit}
           </span>

@@ -66,9 +66,9 @@ export function ShapeRows({ path, label, name }: { path: string; label: string; 
       {kind === 'polygon' ? (
         <CornersField path={`${path}.polygon`} name={name} />
       ) : (
-        <Row label="Middle x, y">
-          <NumberField path={`${path}.centre.0`} name={`${name} middle x`} unit="mm" step={0.5} empty="0" pair />
-          <NumberField path={`${path}.centre.1`} name={`${name} middle y`} unit="mm" step={0.5} empty="0" pair />
+        <Row label="Centre x, y">
+          <NumberField path={`${path}.centre.0`} name={`${name} centre x`} unit="mm" step={0.5} empty="0" pair />
+          <NumberField path={`${path}.centre.1`} name={`${name} centre y`} unit="mm" step={0.5} empty="0" pair />
         </Row>
       )}
     </>

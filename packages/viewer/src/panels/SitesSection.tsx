@@ -84,17 +84,17 @@ export function SitesSection() {
           </Row>
         </>
       )}
-      <Row label="Middle x, y">
-        <NumberField path="sites.origin.0" name="Middle of the sites, x" unit="mm" step={0.5} empty="0" pair />
-        <NumberField path="sites.origin.1" name="Middle of the sites, y" unit="mm" step={0.5} empty="0" pair />
+      <Row label="Centre x, y">
+        <NumberField path="sites.origin.0" name="Centre of the sites, x" unit="mm" step={0.5} empty="0" pair />
+        <NumberField path="sites.origin.1" name="Centre of the sites, y" unit="mm" step={0.5} empty="0" pair />
       </Row>
       <Row label="Probe field">
         <NumberField path={`${PROBES}.field.0`} name="Probe field along x" unit="mm" step={0.1} forPair />
         <Times />
         <NumberField path={`${PROBES}.field.1`} name="Probe field along y" unit="mm" step={0.1} />
       </Row>
-      <Row label="Probes a site">
-        <NumberField path={`${PROBES}.count`} name="Probes a site" step={10} />
+      <Row label="Probes per site">
+        <NumberField path={`${PROBES}.count`} name="Probes per site" step={10} />
       </Row>
       <Row label="Drilled as an array">
         <Toggle
@@ -115,7 +115,7 @@ export function SitesSection() {
           <Row label="Pattern">
             <Choice path={`${HOLES}.pattern`} name="Pattern of the holes" options={PATTERNS} />
           </Row>
-          <Row label="Rows turned by">
+          <Row label="Rotation of rows">
             <NumberField path={`${HOLES}.angle`} name="Angle of the rows of holes" unit="°" step={5} empty="0" />
           </Row>
           <CounterboreRows />
@@ -152,8 +152,8 @@ export function SitesSection() {
           </Row>
           <p className={styles.note}>
             {relaxing
-              ? 'A probe loses its rate times the deflection of the head.'
-              : 'Off: each probe pushes with its whole preload, the worst for the bow.'}
+              ? 'On: the load of each probe falls by its rate times the deflection of the head.'
+              : 'Off: the load keeps the whole preload, the worst for the bow. The contact force left is worked out from that bow afterwards.'}
           </p>
         </>
       )}

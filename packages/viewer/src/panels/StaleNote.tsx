@@ -1,5 +1,6 @@
+import { fieldName } from '../format/field-help.ts';
 import { typeset } from '../format/number.ts';
-import { useModel, useRefusal, useRun, useStaleness, useWorkbench } from '../state/use-workbench.ts';
+import { useFirstDraft, useModel, useRefusal, useRun, useStaleness, useWorkbench } from '../state/use-workbench.ts';
 import styles from './verdict.module.css';
 
 /** Says when the answer shown is not that of the head shown, and why. */
@@ -11,6 +12,7 @@ export function StaleNote() {
   const lead = kept ? 'Last good answer shown.' : 'No answer.';
   const live = useRun(({ solved }) => solved?.quality === 'live');
   const stress = useModel(({ limits }) => (limits.strengthFactor ?? limits.failureProbability) !== undefined);
+  const draft = useFirstDraft();
   if (stale === 'refused')
     return (
       <p className={styles.note} data-tone="fail" role="alert">
@@ -20,7 +22,7 @@ export function StaleNote() {
   if (stale === 'draft')
     return (
       <p className={styles.note} data-tone="fail">
-        <strong>{lead}</strong> A field of the recipe holds no usable value yet.
+        <strong>{lead}</strong> {fieldName(draft ?? '')}: no usable value yet.
       </p>
     );
   if (stale === 'solving')

@@ -8,20 +8,21 @@ import { useStageFrame } from './stage-frame.ts';
 
 /** From the head to the eye. Straight from above leans by a hair, so that +y is up on the screen. */
 const DIRECTIONS = { perspective: [-0.2, -0.86, 1.02], above: [0, -1e-4, 1] } as const;
-/** Room for the tools above and below, px; where the stage is narrow they stand in rows, and the legend under the head. */
-const TOOLS = { above: 58, below: 46, narrow: 710, low: 420, more: { above: 34, below: 54 } };
+/** Vertical angle of view, degrees. So long a lens from above draws what is straight and parallel as such. */
+const LENS = { perspective: 22, above: 2 } as const;
+/** Room for the tools above and below, px; where the stage is narrow they stand in rows; under the head the legend, of one line where it is low. */
+const TOOLS = { above: 58, below: 46, narrow: 710, low: 420, more: { above: 34, below: 54, low: 26 } };
 /** Room beside the head, as a share. */
 const BESIDE = 0.04;
 
 function insetsOf({ width, height }: { readonly width: number; readonly height: number }): Insets {
   const more = width < TOOLS.narrow ? TOOLS.more : { above: 0, below: 0 };
-  const share = (px: number): number => Math.min(0.22, px / height);
+  const share = (px: number): number => Math.min(0.28, px / height);
   return {
     left: BESIDE,
     right: BESIDE,
     top: share(TOOLS.above + more.above),
-    // On a low stage the head is worth more than a legend clear of it.
-    bottom: Math.max(0.1, share(TOOLS.below + (height < TOOLS.low ? 0 : more.below))),
+    bottom: Math.max(0.1, share(TOOLS.below + (height <= TOOLS.low ? TOOLS.more.low : TOOLS.more.below))),
   };
 }
 
@@ -78,6 +79,7 @@ export function CameraRig({ half }: { half: readonly [number, number, number] })
     if (asked.current !== wish) moved.current = false;
     asked.current = wish;
     if (moved.current || !(camera instanceof PerspectiveCamera) || controls.current === null) return;
+    camera.fov = LENS[view];
     const { position, target } = fitCamera(
       half,
       DIRECTIONS[view],
@@ -102,7 +104,7 @@ export function CameraRig({ half }: { half: readonly [number, number, number] })
       enableDamping={false}
       enableRotate={view === 'perspective'}
       minDistance={5}
-      maxDistance={5000}
+      maxDistance={view === 'above' ? 60000 : 5000}
       screenSpacePanning
       onStart={() => {
         moved.current = true;

@@ -1,6 +1,6 @@
 import { forceDigits } from '../format/number.ts';
 import type { Solved } from '../state/run-store.ts';
-import type { ShownContact } from '../state/shown-contact.ts';
+import { leastContact, type ShownContact } from '../state/shown-contact.ts';
 import { useEarlier } from '../state/use-workbench.ts';
 import styles from './labels.module.css';
 import { useStageFrame } from './stage-frame.ts';
@@ -17,6 +17,7 @@ export function ContactLabels({ solved, contact, z }: ContactLabelsProps) {
   const stage = useStageFrame();
   const earlier = useEarlier();
   const least = solved.model.limits.contactForce ?? 0;
+  const worst = contact === null ? null : leastContact(contact);
   return (
     <ul
       className={styles.layer}
@@ -46,9 +47,13 @@ export function ContactLabels({ solved, contact, z }: ContactLabelsProps) {
             data-testid={`contact-${name}`}
             data-stale={earlier || undefined}
             data-over={over || undefined}
+            data-worst={name === worst || undefined}
           >
             <span className={styles.name}>{name}</span>
             <span className={styles.bow}>{left === null ? 'not known' : forceDigits(left)}</span>
+            <span className={styles.brief} aria-hidden="true">
+              {left === null ? '?' : forceDigits(left).replace(/^0(?=\.)/, '')}
+            </span>
             <span className={styles.least} aria-hidden="true">
               {left === null ? '?' : left.toFixed(left < 1 ? 2 : 0).replace(/^0/, '')}
             </span>

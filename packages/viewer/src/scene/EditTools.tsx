@@ -8,9 +8,9 @@ import styles from './stage.module.css';
 
 const MIRRORS: readonly { value: MirrorChoice; label: string }[] = [
   { value: 'off', label: 'off' },
-  { value: 'x', label: 'along x' },
-  { value: 'y', label: 'along y' },
-  { value: 'both', label: 'x and y' },
+  { value: 'x', label: 'left and right' },
+  { value: 'y', label: 'front and back' },
+  { value: 'both', label: 'both' },
 ];
 
 /** What can be put on the head, and how a drag works. */

@@ -10,13 +10,13 @@ const MOST = 4;
 /** Factor on the deflection of the stage: none, to scale, or as much more as it takes to see it. */
 export function ExaggerationControl() {
   const { view } = useWorkbench();
-  const { factor, automatic } = useExaggeration();
+  const { factor, automatic, flat } = useExaggeration();
   return (
-    <div className={styles.exaggeration}>
+    <div className={styles.exaggeration} title={flat ? 'Seen from above the head is drawn flat.' : undefined}>
       <span>
         Deflection{' '}
         <span className={styles.factor} data-testid="exaggeration">
-          ×{factor}
+          {flat ? 'flat' : `×${factor}`}
         </span>
       </span>
       <Slider
@@ -27,6 +27,7 @@ export function ExaggerationControl() {
         max={MOST}
         step={0.01}
         label={null}
+        disabled={flat}
         thumbLabel="Factor on the deflection shown"
         value={factor < 1 ? 0 : Math.log10(factor)}
         onChange={(value) => view.setState({ exaggeration: value === 0 ? 1 : roundDown(10 ** value * 1.0001) })}
@@ -34,6 +35,7 @@ export function ExaggerationControl() {
       <Button
         variant={automatic ? 'light' : 'subtle'}
         size="compact-xs"
+        disabled={flat}
         aria-pressed={automatic}
         onClick={() => view.setState({ exaggeration: null })}
       >

@@ -8,6 +8,9 @@ import { DragReadout } from './DragReadout.tsx';
 import styles from './labels.module.css';
 import { StageHandle } from './StageHandle.tsx';
 
+/** Forces below this are none, N. */
+const PUSH = 0.05;
+
 /** Handle of one fastener, with what it holds the head back with. @param linked it moves along with the chosen one */
 export const FastenerHandle = memo(function FastenerHandle({ index, linked }: { index: number; linked: boolean }) {
   const grip = `fastener ${index}`;
@@ -26,9 +29,10 @@ export const FastenerHandle = memo(function FastenerHandle({ index, linked }: { 
   );
   if (fastener === undefined) return null;
   const { name, at } = fastener;
-  const held = force === undefined || dragged ? '' : ` ${forceDigits(-force)} N`;
+  const pushes = force !== undefined && force > PUSH;
+  const held = force === undefined || dragged ? '' : ` ${pushes ? 'pushes ' : ''}${forceDigits(Math.abs(force))} N`;
   const stale = earlier && held !== '';
-  const sense = force === undefined || force === 0 ? '' : force < 0 ? ', pulls' : ', pushes';
+  const sense = force === undefined || force === 0 ? '' : force < 0 ? ', pulls' : '';
   return (
     <StageHandle
       grip={grip}
@@ -41,7 +45,11 @@ export const FastenerHandle = memo(function FastenerHandle({ index, linked }: { 
     >
       <span className={styles.tag} data-stale={stale || undefined}>
         <span className={styles.called}>{name}</span>
-        {held !== '' && <span className={styles.force}>{held}</span>}
+        {held !== '' && (
+          <span className={styles.force} data-pushes={pushes || undefined}>
+            {held}
+          </span>
+        )}
         {dragged && <DragReadout grip={grip} at={at} />}
       </span>
     </StageHandle>

@@ -38,7 +38,9 @@ export function SeatLabels() {
             <span className={styles.tag} data-stale={(earlier && result !== undefined) || undefined}>
               {name}
               {result && (
-                <span className={styles.force}>{result.force === 0 ? ' off' : ` ${forceDigits(result.force)} N`}</span>
+                <span className={styles.force}>
+                  {result.force === 0 ? ' not touching' : ` ${forceDigits(result.force)} N`}
+                </span>
               )}
             </span>
           </li>

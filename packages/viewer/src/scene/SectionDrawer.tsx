@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { Icon } from '../app/icons.tsx';
 import { sectionProfile, siteExtents } from '../buffers/section-profile.ts';
 import { SectionChart } from '../charts/SectionChart.tsx';
-import { beginSectionMove, sectionLine } from '../state/section-line.ts';
+import { axisOf, beginSectionMove, sectionLine } from '../state/section-line.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { usePointer, useRun, useView, useWorkbench } from '../state/use-workbench.ts';
 import { CardField } from './CardField.tsx';
@@ -66,7 +66,9 @@ export function SectionDrawer({ room }: { room: number }) {
       data-testid="section-drawer"
     >
       <header className={styles.head}>
-        <h2 className={styles.title}>Section</h2>
+        <h2 className={styles.title} title="Deviation from the plane of the fasteners">
+          Section
+        </h2>
         {ENDS.map(({ part, label }) => (
           <CardField
             key={`${part} ${typedOn === part ? typed : null}`}
@@ -103,6 +105,7 @@ export function SectionDrawer({ room }: { room: number }) {
         profiles={profiles}
         limit={limit}
         sites={sites}
+        axis={axisOf(line)}
         title="Deviation along the section"
         height={height}
       />

@@ -11,6 +11,7 @@ export function ShowTools() {
   const playing = useView((state) => state.playing);
   const arrows = useView((state) => state.arrows);
   const section = useView((state) => state.sectionOpen);
+  const flat = useView((state) => state.view === 'above');
   return (
     <div className={styles.show}>
       <ExaggerationControl />
@@ -18,6 +19,7 @@ export function ShowTools() {
         <ShowButton
           name="play"
           pressed={playing}
+          disabled={flat}
           icon={<Icon name={playing ? 'stop' : 'play'} size={12} />}
           press={() => view.setState({ playing: !playing })}
         >
@@ -37,17 +39,19 @@ export function ShowTools() {
 interface ShowButtonProps {
   readonly name: string;
   readonly pressed: boolean;
+  readonly disabled?: boolean;
   readonly icon?: ReactNode;
   readonly press: () => void;
   readonly children: string;
 }
 
-function ShowButton({ name, pressed, icon, press, children }: ShowButtonProps) {
+function ShowButton({ name, pressed, disabled = false, icon, press, children }: ShowButtonProps) {
   return (
     <Button
       variant={pressed ? 'light' : 'default'}
       size="compact-xs"
       aria-pressed={pressed}
+      disabled={disabled}
       data-testid={name}
       leftSection={icon}
       onClick={press}

@@ -1,4 +1,4 @@
-import { signedMicrometres, wholeMicrometres } from '../format/number.ts';
+import { shortMicrometres, signedMicrometres } from '../format/number.ts';
 import type { Solved } from '../state/run-store.ts';
 import { shownCase } from '../state/shown-case.ts';
 import { useQuantity } from '../state/use-quantity.ts';
@@ -56,8 +56,11 @@ function BowLabels({ solved: { model, result }, z }: { solved: Solved; z: number
           >
             <span className={styles.name}>{name}</span>
             <span className={styles.bow}>{signedMicrometres(value)}</span>
+            <span className={styles.brief} aria-hidden="true">
+              {signedMicrometres(value).replace('+', '')}
+            </span>
             <span className={styles.least} aria-hidden="true">
-              {wholeMicrometres(value)}
+              {shortMicrometres(value, limit)}
             </span>
             <span className={styles.spoken}> micrometres{over ? ', over the limit' : ''}</span>
           </li>

@@ -92,7 +92,7 @@ export function Stage() {
             <StageTools />
           </div>
           <div className={styles.below}>
-            <div className={styles.legend}>
+            <div className={styles.legend} data-testid="legend">
               <StageLegend />
             </div>
             <ShowTools />

@@ -25,7 +25,7 @@ export function StageLegend() {
             checked={signed}
             onChange={(event) => view.setState({ signed: event.currentTarget.checked })}
           />
-          Tell the two senses apart
+          Show direction
         </label>
       </>
     );
@@ -35,8 +35,8 @@ export function StageLegend() {
     const all = contact.allowed === null;
     return (
       <>
-        <Legend scale={scale} caption={all ? 'Force lost by a probe, N' : 'Force lost, N'} unit="N" factor={1} />
-        {all && <p className={styles.legendNote}>Dark: all of the preload is lost. The head has no limit for this.</p>}
+        <Legend scale={scale} caption="Force left to a probe, N" unit="N" factor={1} leftOf={contact.preload} />
+        {all && <p className={styles.legendNote}>Dark: no force is left. The head has no limit for this.</p>}
       </>
     );
   }

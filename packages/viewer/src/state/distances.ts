@@ -28,6 +28,8 @@ export interface Distance {
 
 /** Things farther away than this are not worth a word, mm. */
 const FAR = 25;
+/** The same of the rim of the body for what stands on the frame, mm. */
+const NEAR_RIM = 5;
 
 /** Live distances of what a key names: to sites, edges, keep-outs, and its partner or next of its kind. */
 export function distancesOf(model: HeadModel, key: string, axes: MirrorAxes | null): Distance[] {
@@ -45,17 +47,26 @@ function ofFastener(model: HeadModel, index: number, axes: MirrorAxes | null): D
   const { head } = screwSize(fastener);
   const site = nearestSite(sitesOf(model), at);
   const keepOut = nearestKeepOut(model.keepOuts, at, head);
-  const edge = edgeGap(model, at) - head / 2;
+  const { body, frame } = edgeGaps(model, at);
+  // The rim of the body is looked at from both sides: from beyond it, on the frame, the screw head must not reach over it.
+  const rim = Math.abs(body) - head / 2;
   return [
-    ...(site ? [to(site.distance, `site ${site.site.name}`, site.distance < head / 2)] : []),
-    to(edge, 'the edge', edge < 0),
-    ...(keepOut && keepOut.gap < FAR ? [toKeepOut(keepOut)] : []),
+    ...(site ? [fromHead(site.distance - head / 2, `field ${site.site.name}`)] : []),
+    frame > body
+      ? fromHead(frame - head / 2, 'the edge of the frame')
+      : fromHead(body - head / 2, 'the edge of the body'),
+    ...(frame > body && rim < NEAR_RIM ? [fromHead(rim, 'the rim of the body')] : []),
+    ...(keepOut && keepOut.gap < FAR ? [fromHead(keepOut.gap, keepOut.name, keepOut.short)] : []),
     ...neighbour(model, index, head, axes),
   ];
 }
 
-function toKeepOut({ name, gap, short }: { name: string; gap: number; short: boolean }): Distance {
-  return gap > 0 ? to(gap, name, short) : { text: `on ${name}`, short: true };
+/** From the edge of the screw head, as the report has it; below zero where they overlap. */
+function fromHead(gap: number, what: string, short = gap < 0): Distance {
+  const size = Math.abs(gap).toFixed(1);
+  return gap < 0
+    ? { text: `screw head ${size} mm over ${what}`, short: true }
+    : { text: `screw head to ${what} ${size} mm`, short };
 }
 
 /** Distance to the mirror partner where linked, else to the next fastener, between centres. */
@@ -71,7 +82,8 @@ function neighbour(model: HeadModel, index: number, head: number, axes: MirrorAx
   const [nearest] = (partners.length > 0 ? partners : others).toSorted((a, b) => away(a) - away(b));
   if (nearest === undefined) return [];
   const room = away(nearest) - head / 2 - screwSize(nearest).head / 2;
-  return [to(away(nearest), `${partners.length > 0 ? 'partner ' : ''}${nearest.name}`, room < 0)];
+  const who = `${partners.length > 0 ? 'partner ' : ''}${nearest.name}`;
+  return [{ text: `centre to centre of ${who} ${away(nearest).toFixed(1)} mm`, short: room < 0 }];
 }
 
 function ofRib(model: HeadModel, index: number): Distance[] {
@@ -159,9 +171,12 @@ function sitesOf({ sites }: HeadModel): readonly Site[] {
   }
 }
 
-/** From a point to the edge of body or frame, whichever reaches farther there, mm. */
-function edgeGap(model: HeadModel, [x, y]: Point): number {
-  return Math.max(...planOutlines(model).map((ring) => distanceToRing(ring, x, y) * (insideRing(ring, x, y) ? 1 : -1)));
+/** From a point to the outer edges of body and frame, mm: positive within; minus infinity where there is none. */
+function edgeGaps(model: HeadModel, [x, y]: Point): { readonly body: number; readonly frame: number } {
+  const [body = -Infinity, frame = -Infinity] = planOutlines(model).map(
+    (ring) => distanceToRing(ring, x, y) * (insideRing(ring, x, y) ? 1 : -1),
+  );
+  return { body, frame };
 }
 
 function to(mm: number, what: string, short: boolean): Distance {

@@ -42,7 +42,12 @@ export function isOver({ over }: Draft, value: unknown): boolean {
   return over.length === value.length && over.every((item, i) => item === value[i]);
 }
 
+/** Path of the first field whose text did not reach the model. */
+export function firstDraft({ drafts }: DraftState, model: HeadModel): string | null {
+  return Object.entries(drafts).find(([path, draft]) => isOver(draft, valueAt(model, path)))?.[0] ?? null;
+}
+
 /** Whether a field of the model holds text that did not reach it. */
 export function hasDrafts({ drafts }: DraftState, model: HeadModel): boolean {
-  return Object.entries(drafts).some(([path, draft]) => isOver(draft, valueAt(model, path)));
+  return firstDraft({ drafts }, model) !== null;
 }

@@ -47,10 +47,12 @@ export function keepAccepted({
       moved = null;
       if (accepted === null || NO_JUDGEMENT.includes(refusal.fault.code)) return;
       history.amend(() => accepted);
-      notify(notices, {
-        tone: 'info',
-        title: `${nameOf(model, key)} was put back to the last place that can be solved`,
-        text: typeset(refusal.fault.message),
+      const title = `${nameOf(model, key)} was put back to the last place that can be solved`;
+      notify(notices, { tone: 'info', title, text: typeset(refusal.fault.message), brief: true });
+      const stop = head.subscribe(({ model: next }) => {
+        if (next === accepted) return;
+        stop();
+        notices.setState((state) => ({ notices: state.notices.filter((notice) => notice.title !== title) }));
       });
     }
   };

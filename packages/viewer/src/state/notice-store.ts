@@ -6,6 +6,8 @@ export interface Notice {
   readonly tone: 'info' | 'trouble';
   readonly title: string;
   readonly text: string;
+  /** About what was just done on the stage: said there, and gone after some seconds. */
+  readonly brief?: boolean;
   readonly action?: { readonly label: string; readonly run: () => void };
 }
 

@@ -1,5 +1,6 @@
 import type { HeadResult, Point } from '@flathead/solver';
 import { onRowsAndColumns, rowSection, type SectionLine } from '../buffers/section-profile.ts';
+import type { SectionAxis } from '../charts/SectionChart.tsx';
 import { pointOnGrid } from './grid.ts';
 import { shownCase } from './shown-case.ts';
 import type { StageMove } from './stage-move.ts';
@@ -19,6 +20,14 @@ export function holdOf({ from, to }: SectionLine): Point {
 /** The line that is cut along: the chosen one, or the row of the worst site of the case shown. */
 export function sectionLine(result: HeadResult, caseName: string | null, chosen: SectionLine | null): SectionLine {
   return chosen ?? rowSection(result.mesh, result.sites, shownCase(result, caseName).bow.site);
+}
+
+/** A line that runs along x or y of the head is told by that coordinate; `null` where it runs across. */
+export function axisOf({ from, to }: SectionLine): SectionAxis | null {
+  const along = [0, 1].filter((axis) => Math.abs(to[axis] - from[axis]) > 1e-6);
+  if (along.length !== 1) return null;
+  const [axis] = along;
+  return { name: axis === 0 ? 'x' : 'y', from: from[axis], to: to[axis] };
 }
 
 /** Begins to move an end of the line, or the line as a whole. The head stays as it is: there is nothing to undo. */

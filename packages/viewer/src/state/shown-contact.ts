@@ -32,6 +32,16 @@ export function shownContact({ model, result }: Solved, shown: CaseResult): Show
   return { lost, left, allowed: least < preload ? preload - least : null, preload };
 }
 
+/** Sites within this share of the least force share it, and the first of them gives its name, as with the bow. */
+const TIE = 1e-3;
+
+/** Name of the site that keeps the least force; `null` where none is known. */
+export function leastContact({ left }: Pick<ShownContact, 'left'>): string | null {
+  const known = [...left].filter((entry): entry is [string, number] => entry[1] !== null);
+  const least = Math.min(...known.map(([, force]) => force));
+  return known.find(([, force]) => force <= least * (1 + TIE))?.[0] ?? null;
+}
+
 function clear(lost: Float64Array, { mesh, sites }: HeadResult, names: ReadonlySet<string>): void {
   for (const { name, centre, field } of sites) {
     if (!names.has(name)) continue;

@@ -3,8 +3,16 @@ import { boxOf } from './shape-box.ts';
 import { shownCase } from './shown-case.ts';
 import { useModel, useRun, useView } from './use-workbench.ts';
 
+interface Exaggeration {
+  readonly factor: number;
+  readonly automatic: boolean;
+  /** Seen from above the head is drawn flat, so that places can be read. */
+  readonly flat: boolean;
+}
+
 /** Factor on the deflection of the stage, and whether it was chosen by the user. */
-export function useExaggeration(): { readonly factor: number; readonly automatic: boolean } {
+export function useExaggeration(): Exaggeration {
+  const flat = useView((view) => view.view === 'above');
   const length = useModel(({ body }) => Math.max(...boxOf(body.outline)));
   const limit = useModel(({ limits }) => limits.bow);
   const caseName = useView((view) => view.caseName);
@@ -13,7 +21,7 @@ export function useExaggeration(): { readonly factor: number; readonly automatic
     const deviation = solved ? shownCase(solved.result, caseName).deviation : [];
     return automaticExaggeration(length, limit, largestMagnitude(deviation));
   });
-  return { factor: chosen ?? automatic, automatic: chosen === null };
+  return { factor: flat ? 0 : (chosen ?? automatic), automatic: chosen === null, flat };
 }
 
 function largestMagnitude(values: ArrayLike<number>): number {

@@ -1,7 +1,7 @@
 import type { FaultReport, HeadModel } from '@flathead/solver';
 import { createContext, useCallback, useContext, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
-import { type DraftState, hasDrafts } from './draft-store.ts';
+import { type DraftState, firstDraft, hasDrafts } from './draft-store.ts';
 import type { PointerState } from './pointer-store.ts';
 import { type RunState, type Staleness, showsEarlier, stalenessOf } from './run-store.ts';
 import type { ViewState } from './view-store.ts';
@@ -52,6 +52,11 @@ function useTogether<T>(select: (model: HeadModel, run: RunState, drafts: DraftS
 /** Whether and why the shown answer is not that of the shown model. */
 export function useStaleness(): Staleness {
   return useTogether((model, run, drafts) => stalenessOf(run, model, hasDrafts(drafts, model)));
+}
+
+/** Path of a field whose text did not reach the model. */
+export function useFirstDraft(): string | null {
+  return useTogether((model, _run, drafts) => firstDraft(drafts, model));
 }
 
 /** Whether the model was refused and the numbers shown are those of an earlier one. */

@@ -65,6 +65,8 @@ describe('a move that ends where the solver refuses the head', () => {
     expect(b.past()).toBe(1);
     b.history.undo();
     expect(b.model()).toBe(sampleHead);
+    // What it told is of a head that is gone.
+    expect(b.told()).toEqual([]);
   });
 
   it('leaves no step where none of its states was solved, also when the refusal comes after the release', () => {

@@ -1,6 +1,6 @@
 import { checkHeadModel, solveHead } from '@flathead/solver';
 import { expect, it } from 'vitest';
-import { shownContact } from '../../src/state/shown-contact.ts';
+import { leastContact, shownContact } from '../../src/state/shown-contact.ts';
 import { sampleHead } from './sample-head.ts';
 
 const model = checkHeadModel({
@@ -42,4 +42,23 @@ it('counts nothing as lost where a floating site is touched, nor without a rate'
 it('has no limit where the model asks for no contact force', () => {
   const { contactForce: _, ...limits } = model.limits;
   expect(shownContact({ ...solved, model: { ...model, limits } }, result.cases[0])!.allowed).toBeNull();
+});
+
+it('names the first site that shares the least force, and none where no force is known', () => {
+  const of = (left: readonly (readonly [string, number | null])[]) => leastContact({ left: new Map(left) });
+  expect(
+    of([
+      ['A1', 0.06],
+      ['A3', 0.04990001],
+      ['B3', 0.0499],
+      ['B4', null],
+    ]),
+  ).toBe('A3');
+  expect(
+    of([
+      ['A1', 0],
+      ['A2', 0],
+    ]),
+  ).toBe('A1');
+  expect(of([['A1', null]])).toBeNull();
 });
