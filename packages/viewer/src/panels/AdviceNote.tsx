@@ -1,7 +1,7 @@
 import type { AdvisedMove } from '@flathead/solver';
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { micrometreDigits, typeset } from '../format/number.ts';
+import { typeset } from '../format/number.ts';
 import { shownAdvice, wantsAdvice } from '../state/shown-advice.ts';
 import { useModel, usePointer, useRun, useWorkbench } from '../state/use-workbench.ts';
 import styles from './advice.module.css';
@@ -71,12 +71,10 @@ export function AdviceNote() {
   );
 }
 
-/** What comes of a move first, which a narrow strip never cuts; then what it is. */
 function MoveLine({ move, onTry }: { move: AdvisedMove; onTry: () => void }) {
   const sentence = typeset(move.sentence);
   return (
     <li className={styles.line} data-within={move.within || undefined}>
-      <strong className={styles.value}>→ {micrometreDigits(move.value)} µm</strong>
       <span title={sentence}>{sentence}</span>
       <button
         type="button"
