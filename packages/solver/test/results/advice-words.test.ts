@@ -3,17 +3,18 @@ import { conclusionOf, moveWords, sentenceOf, togetherWords } from '../../src/re
 import { twoByTwo } from '../model/two-by-two.ts';
 import { judgementOf } from './criteria/case-of.ts';
 
-const told = { what: 'a body 1 mm thicker', plural: false, value: 0.028, gain: 0.012, within: true };
+const told = { what: 'a body 1 mm thicker', value: 0.028, gain: 0.012, within: true };
 const failing = judgementOf({ value: 0.04, limit: 0.03 });
 
 describe('advice in words', () => {
-  it('says what a change gains, and what that is worth', () => {
-    expect(sentenceOf(told, failing)).toBe('A body 1 mm thicker gains 12.0 um, which is enough.');
-    const short = { ...told, plural: true, within: false, value: 0.035, gain: 0.005 };
-    expect(sentenceOf(short, failing)).toBe('A body 1 mm thicker gain 5.00 um of the 10.0 um needed.');
-    expect(sentenceOf({ ...short, value: 0.0295 }, failing)).toMatch(/, 0\.50 um inside the limit: marginal\.$/);
-    expect(sentenceOf({ ...short, value: 0.03 }, failing)).toMatch(/, 0\.00 um inside the limit: marginal\.$/);
-    expect(sentenceOf(short, judgementOf({ value: 0.03, limit: 0.03 }))).toMatch(/, which is not quite enough\.$/);
+  it('says what a change gains and what that is worth before it says what to do', () => {
+    const worth = (change: object, now = failing) => sentenceOf({ ...told, ...change }, now);
+    expect(worth({})).toBe('-12.0 um, within the limit: a body 1 mm thicker.');
+    const short = { within: false, value: 0.035, gain: 0.005 };
+    expect(worth(short)).toBe('-5.00 um of the 10.0 um needed: a body 1 mm thicker.');
+    expect(worth({ ...short, value: 0.0295 })).toMatch(/, 0\.5\d* um inside the limit, marginal: /);
+    expect(worth({ ...short, value: 0.03 })).toMatch(/, 0\.00 um inside the limit, marginal: /);
+    expect(worth(short, judgementOf({ value: 0.03, limit: 0.03 }))).toMatch(/, not quite enough: /);
   });
 
   it('concludes nothing where something suffices, else that more has to change', () => {
