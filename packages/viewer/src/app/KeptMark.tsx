@@ -4,7 +4,7 @@ import { type Keeping, useKeeping } from './keep-work.ts';
 import styles from './top-bar.module.css';
 
 const WORDS: Readonly<Record<KeepingState['status'], readonly [short: string, long: string]>> = {
-  kept: ['Kept', 'All variants are kept in this browser.'],
+  kept: ['Saved here', 'All variants are saved in this browser.'],
   waiting: ['Keeping', 'The last edits are being kept in this browser.'],
   failed: ['Not kept', "The browser's storage refused your work. Save it as a file."],
   elsewhere: ['Not kept here', 'Another tab keeps your work. Press to go on in this one.'],
