@@ -1,6 +1,7 @@
 import { clipCapacity, clipToTriangle } from '../geometry/convex-clip.ts';
 import { distanceToRing, insideRing } from '../geometry/inside.ts';
 import type { Ring } from '../geometry/point.ts';
+import { centroid } from '../geometry/region.ts';
 import { type Locator, trianglesIn } from '../mesh/locate.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 
@@ -29,7 +30,7 @@ export function eachOverlap(
     yMin = Math.min(yMin, py);
     yMax = Math.max(yMax, py);
   }
-  const safe = safeDisc(polygon, ring);
+  const safe = safeDisc(ring);
   for (const t of trianglesIn(locator, xMin, yMin, xMax, yMax)) {
     let farthest2 = 0;
     for (let c = 0; c < 3; c++) {
@@ -49,17 +50,8 @@ export function eachOverlap(
 }
 
 /** A disc about the ring's centroid that lies inside the ring, so that triangles in it need no clipping. */
-function safeDisc(polygon: Float64Array, ring: Ring): { x: number; y: number; radius2: number } {
-  let [area, sx, sy] = [0, 0, 0];
-  for (let c = 2; c < ring.length; c++) {
-    const [bx, by] = [polygon[2 * c - 2] - polygon[0], polygon[2 * c - 1] - polygon[1]];
-    const [cx, cy] = [polygon[2 * c] - polygon[0], polygon[2 * c + 1] - polygon[1]];
-    const twice = bx * cy - cx * by;
-    area += twice;
-    sx += (twice * (bx + cx)) / 3;
-    sy += (twice * (by + cy)) / 3;
-  }
-  const [x, y] = [polygon[0] + sx / area, polygon[1] + sy / area];
+function safeDisc(ring: Ring): { x: number; y: number; radius2: number } {
+  const [x, y] = centroid([ring]);
   return { x, y, radius2: insideRing(ring, x, y) ? distanceToRing(ring, x, y) ** 2 : 0 };
 }
 

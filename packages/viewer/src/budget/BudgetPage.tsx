@@ -2,10 +2,10 @@ import { NativeSelect } from '@mantine/core';
 import { useStore } from 'zustand';
 import { Icon } from '../app/icons.tsx';
 import { PageLead } from '../app/PageLead.tsx';
-import { fieldText, micrometreDigits } from '../format/number.ts';
+import { fieldText, limitDigits, marginDigits, micrometreDigits } from '../format/number.ts';
 import { useModel, useRun, useStaleness } from '../state/use-workbench.ts';
 import styles from './budget.module.css';
-import { type BudgetFigures, type BudgetLine, budgetFigures, readMicrometres } from './budget-figures.ts';
+import { type BudgetFigures, type BudgetLine, budgetFigures, readMicrometres, twoLimits } from './budget-figures.ts';
 import {
   type Budget,
   budgetOf,
@@ -38,7 +38,7 @@ export function BudgetPage() {
         about={`What uses up the planarity of ${head}. Systematic contributors are the same way in every head and add up; independent ones add up by root-sum-square.`}
       >
         <label className={styles.limit}>
-          In all at most
+          Total allowed
           <span className={styles.box} data-trouble={limitBad || undefined}>
             <input
               inputMode="decimal"
@@ -62,7 +62,7 @@ export function BudgetPage() {
         <table className={styles.table} data-testid="budget-table">
           <thead>
             <tr>
-              {['Contributor', 'µm', 'Adds up', 'At most, µm', 'Left, µm'].map((column) => (
+              {['Contributor', 'µm', 'Kind', 'may be at most, µm', 'left, µm'].map((column) => (
                 <th key={column} scope="col">
                   {column}
                 </th>
@@ -77,7 +77,7 @@ export function BudgetPage() {
                 {bow && (
                   <small>
                     {' '}
-                    of the verdict: site {bow.site}, case {bow.case}
+                    of the verdict: site {bow.site}, case {bow.case}; limit of the head {limitDigits(bow.limit)} µm
                   </small>
                 )}
               </th>
@@ -122,11 +122,18 @@ export function BudgetPage() {
           The sums follow when every value is a number of 0 or more.
         </p>
       ) : (
-        <Sums figures={figures} />
+        <>
+          <Sums figures={figures} />
+          {bow !== undefined && (
+            <p className={styles.note} data-testid="budget-and-verdict">
+              {twoLimits(bow, figures.outcome)}
+            </p>
+          )}
+        </>
       )}
       <p className={styles.note}>
-        All values but the bow are yours to give. Those that stand here to begin with, and adding up this way, are
-        common practice, no source. The budget is kept in this browser by the name of the head.
+        Replace the values by your own: those that stand here to begin with are rules of thumb, and adding up this way
+        is common practice, no source. The budget is kept in this browser by the name of the head.
       </p>
     </div>
   );
@@ -223,14 +230,17 @@ function Room({ line }: { line: BudgetLine | undefined }) {
 const WORDS = { pass: 'Within the budget', marginal: 'On the edge', fail: 'Over the budget' } as const;
 
 function Sums({ figures }: { figures: BudgetFigures }) {
-  const { sums, limit, outcome } = figures;
-  const room = (value: number): string =>
-    value < 0 ? `${micrometreDigits(value)} µm over` : `${micrometreDigits(value)} µm left`;
+  const { sums, limit, outcome, byChance } = figures;
+  const room = (value: number): string => `${marginDigits(value, limit)} µm ${value > limit ? 'over' : 'left'}`;
   return (
     <section aria-label="Sums">
-      <p className={styles.total} data-outcome={outcome} data-testid="budget-total">
-        <b>{WORDS[outcome]}:</b> {micrometreDigits(sums.total)} of {fieldText(limit * 1000)} µm,{' '}
-        {room(limit - sums.total)}
+      <p
+        className={styles.total}
+        data-outcome={byChance && outcome === 'pass' ? 'marginal' : outcome}
+        data-testid="budget-total"
+      >
+        <b>{WORDS[outcome]}:</b> {micrometreDigits(sums.total)} of {fieldText(limit * 1000)} µm, {room(sums.total)}
+        {byChance && ', by root-sum-square only: the worst case does not fit'}
       </p>
       <ShareBars figures={figures} />
       <dl className={styles.sums}>
@@ -238,7 +248,7 @@ function Sums({ figures }: { figures: BudgetFigures }) {
           [
             ['Systematic, added', sums.systematic, ''],
             ['Independent, root-sum-square', sums.independent, ''],
-            ['Worst case, all added', sums.worstCase, room(limit - sums.worstCase)],
+            ['Worst case, all added', sums.worstCase, room(sums.worstCase)],
           ] as const
         ).map(([name, value, more]) => (
           <div key={name}>

@@ -1,4 +1,12 @@
-import { type BudgetSums, budgetSums, mostAllowed, type Outcome, type Share } from '@flathead/solver';
+import {
+  type BudgetSums,
+  budgetSums,
+  type CriterionVerdict,
+  mostAllowed,
+  type Outcome,
+  type Share,
+} from '@flathead/solver';
+import { limitDigits, micrometreDigits } from '../format/number.ts';
 import { parseNumber } from '../format/parse-number.ts';
 import type { Budget } from './budget-store.ts';
 
@@ -20,6 +28,8 @@ export interface BudgetFigures {
   readonly sums: BudgetSums;
   /** Marginal within the numerical error of the bow. */
   readonly outcome: Outcome;
+  /** Whether the sum fits only because independent contributors seldom meet at their worst. */
+  readonly byChance: boolean;
 }
 
 /** A magnitude in um as typed, mm; null when it is none. */
@@ -53,5 +63,20 @@ export function budgetFigures(
     limit,
     sums,
     outcome: over > error ? 'fail' : over > -error ? 'marginal' : 'pass',
+    byChance: over <= 0 && sums.worstCase > limit,
   };
+}
+
+/** How the limit of the verdict on the bow and that of the budget go together, in one sentence. */
+export function twoLimits(
+  { value, limit, outcome }: Pick<CriterionVerdict, 'value' | 'limit' | 'outcome'>,
+  budget: Outcome,
+): string {
+  const bow = `the bow alone, ${micrometreDigits(value)} of ${limitDigits(limit)} µm`;
+  const [own, sum] = [outcome !== 'fail', budget !== 'fail'];
+  if (own === sum)
+    return `The verdict above judges ${bow}; the budget, all contributors together. ${own ? 'Both hold.' : 'Neither holds.'}`;
+  return own
+    ? `The verdict above passes ${bow}; the budget fails with all contributors together. Both must hold.`
+    : `The verdict above fails ${bow}, even though the budget has room for it. Both must hold.`;
 }

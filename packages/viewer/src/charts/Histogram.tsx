@@ -14,12 +14,14 @@ interface HistogramProps {
   readonly height?: number;
 }
 
-const MARGIN = { left: 44, right: 22, top: 34, bottom: 38 };
+const MARGIN = { left: 44, right: 22, top: 60, bottom: 38 };
 const USUAL_WIDTH = 720;
 const MOST_BINS = 24;
+/** Room for a label of a mark, and height of a line of them. */
+const [LABEL, LINE] = [38, 12];
 
 /** How often a figure comes, against its limit; what is beyond is hatched. */
-export function Histogram({ values, limit, bound, title, xTitle, marks, height = 230 }: HistogramProps) {
+export function Histogram({ values, limit, bound, title, xTitle, marks, height = 256 }: HistogramProps) {
   const { ref, width: measured } = useElementSize();
   const width = measured || USUAL_WIDTH;
   const [right, floor] = [width - MARGIN.right, height - MARGIN.bottom];
@@ -32,6 +34,7 @@ export function Histogram({ values, limit, bound, title, xTitle, marks, height =
     .domain([low - pad, high + pad])
     .range([MARGIN.left, right]);
   const y = scaleLinear().domain([0, most]).nice(4).range([floor, MARGIN.top]);
+  const levels = labelLevels(marks.map(({ at }) => x(at)));
   const whole = y.ticks(4).filter(Number.isInteger);
   return (
     <div ref={ref} className={styles.plot}>
@@ -80,18 +83,16 @@ export function Histogram({ values, limit, bound, title, xTitle, marks, height =
         {marks.map(({ at, label }, i) => (
           <g key={label}>
             <line className={styles.quantile} x1={x(at)} x2={x(at)} y1={MARGIN.top - 6} y2={floor} />
-            {(i === 0 || x(at) - x(marks[i - 1].at) > 34) && (
-              <text className={styles.tick} x={x(at)} y={MARGIN.top - 9} textAnchor="middle">
-                {label}
-              </text>
-            )}
+            <text className={styles.tick} x={x(at)} y={MARGIN.top - 9 - LINE * (levels[i] ?? 0)} textAnchor="middle">
+              {label}
+            </text>
           </g>
         ))}
-        <line className={styles.limit} x1={x(limit)} x2={x(limit)} y1={MARGIN.top - 16} y2={floor} />
+        <line className={styles.limit} x1={x(limit)} x2={x(limit)} y1={MARGIN.top - 44} y2={floor} />
         <text
           className={styles.limitText}
           x={x(limit) + (x(limit) > width / 2 ? -4 : 4)}
-          y={MARGIN.top - 20}
+          y={MARGIN.top - 48}
           textAnchor={x(limit) > width / 2 ? 'end' : 'start'}
         >
           limit {fieldText(limit)}
@@ -99,6 +100,17 @@ export function Histogram({ values, limit, bound, title, xTitle, marks, height =
       </svg>
     </div>
   );
+}
+
+/** Lines for labels centred at places along an axis, so that none is on another: the lowest that has room. */
+export function labelLevels(places: readonly number[]): number[] {
+  const levels: number[] = [];
+  for (const [i, at] of places.entries()) {
+    let level = 0;
+    while (places.some((other, k) => k < i && levels[k] === level && Math.abs(other - at) < LABEL)) level++;
+    levels.push(level);
+  }
+  return levels;
 }
 
 /** Bins of one width, about the square root of the values many; one edge lies on the limit. */

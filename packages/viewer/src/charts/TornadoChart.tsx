@@ -20,14 +20,13 @@ const LABEL = 150;
 const ROW = 34;
 const USUAL_WIDTH = 720;
 
-/** Share of the variance that each cause has, by itself and in all, with the errors of both. */
+/** Share of the variance that each cause has, by itself and in all, with the errors of both, cut at none and at all of it. */
 export function TornadoChart({ bars, title }: TornadoChartProps) {
   const { ref, width: measured } = useElementSize();
   const width = measured || USUAL_WIDTH;
   const height = bars.length * ROW + 30;
-  const most = Math.max(1, ...bars.flatMap(({ total, first }) => [total, first]));
   const x = scaleLinear()
-    .domain([0, Math.min(1.5, most)])
+    .domain([0, 1])
     .range([LABEL, width - 64])
     .clamp(true);
   return (
@@ -43,7 +42,7 @@ export function TornadoChart({ bars, title }: TornadoChartProps) {
         ))}
         {bars.map(({ cause, first, firstError, total, totalError }, i) => {
           const top = i * ROW + 6;
-          const text = `${Math.round(100 * total)} %`;
+          const text = `${Math.round(100 * Math.min(1, Math.max(0, total)))} %`;
           return (
             <g key={cause}>
               <text className={styles.cause} x={LABEL - 10} y={top + 15} textAnchor="end">

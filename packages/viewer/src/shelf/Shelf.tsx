@@ -45,10 +45,11 @@ export default function Shelf() {
                 <button
                   type="button"
                   className={styles.chip}
+                  ref={id === bench ? inSight : undefined}
                   aria-current={id === bench}
                   onClick={() => history.putOnBench(id)}
                 >
-                  <span className={styles.chipName}>{model.name}</span>
+                  <ChipName name={model.name} />
                   <VariantVerdict model={model} short />
                 </button>
               </li>
@@ -90,4 +91,23 @@ export default function Shelf() {
       )}
     </section>
   );
+}
+
+/** Last letters of a name that tell variants apart. */
+const TAIL = 8;
+
+/** A name that is cut in the middle where there is no room: variants differ in their ends. */
+function ChipName({ name }: { name: string }) {
+  const cut = Math.max(0, name.length - TAIL);
+  return (
+    <span className={styles.chipName} title={name}>
+      <span>{name.slice(0, cut)}</span>
+      <span>{name.slice(cut)}</span>
+    </span>
+  );
+}
+
+/** Scrolls the chip of the head on the bench into view. */
+function inSight(chip: HTMLElement | null): void {
+  chip?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
 }

@@ -89,9 +89,7 @@ export function VariantCard({ variant, onDropped }: { variant: Variant; onDroppe
             {words === '' ? `Same as ${reference.model.name}` : words}
           </p>
         ) : (
-          several && (
-            <p className={styles.difference}>{isReference ? 'Others are compared with it' : 'A head of its own'}</p>
-          )
+          several && <p className={styles.difference}>{isReference ? 'Reference' : 'Independent head'}</p>
         )}
       </div>
       <VariantMenu variant={variant} onRename={() => setRenaming(true)} />

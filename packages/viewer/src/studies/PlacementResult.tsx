@@ -39,7 +39,7 @@ export function PlacementResult({ record }: { record: StudyRecord<'placement'> }
           data-testid="placement-accept"
           onClick={() => openPlacement(workbench, model, placement, 'placed')}
         >
-          Put on the shelf
+          Open as variant
         </Button>
         <BowAgainst model={model} bow={summary?.verified.bow ?? null} />
       </div>

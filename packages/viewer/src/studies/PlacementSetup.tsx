@@ -28,10 +28,10 @@ export function PlacementSetup({ fields }: { fields: Fields }) {
           field="through"
           label="Screws through"
           options={[
-            { value: 'auto', label: 'the frame, if it has room' },
-            { value: 'frame', label: 'the frame only' },
-            { value: 'body', label: 'the body' },
-            { value: 'either', label: 'frame or body' },
+            { value: 'auto', label: 'frame if it has room' },
+            { value: 'frame', label: 'frame only' },
+            { value: 'body', label: 'body' },
+            { value: 'either', label: 'either' },
           ]}
         />
       )}

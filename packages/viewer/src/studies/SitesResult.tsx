@@ -55,7 +55,7 @@ export function SitesResult({ record }: { record: StudyRecord<'sites'> }) {
             <tr>
               {[
                 'Pattern',
-                'Length, mm',
+                'Length × width, mm',
                 'Bow, µm',
                 'Verdict',
                 'Touchdowns',

@@ -65,7 +65,7 @@ function ResultHead({ record }: { record: StudyRecord }) {
           data-testid="study-save"
           onClick={() => saveText(`${fileName(model.name)}-${study}.jsonl`, text ?? '')}
         >
-          Save rows
+          Save table
         </Button>
       </header>
       <progress

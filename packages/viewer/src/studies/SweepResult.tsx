@@ -7,7 +7,7 @@ import { FaultsOf } from './FaultsOf.tsx';
 import { openRow } from './open-variant.ts';
 import { type StudyParameter, studyParameters } from './parameters.ts';
 import { SweepMap } from './SweepMap.tsx';
-import { settingText } from './setting-text.ts';
+import { passingDigits, settingText } from './setting-text.ts';
 import styles from './studies.module.css';
 import type { StudyRecord } from './study-record.ts';
 
@@ -110,12 +110,11 @@ function SweepCurve({ rows, axis, crossings, limit, onOpen }: SweepCurveProps) {
 function crossingWords({ criterion, value, error, passes, at }: Crossing, axes: readonly StudyParameter[]): string {
   const axis = (name: string) => axes.find(({ label }) => label === name);
   const along = axes.find(({ label }) => label !== at?.parameter) ?? axes[0];
-  const digits = (of: number): string => fieldText(Number((of * along.scale).toPrecision(4)));
   const spread = error === null ? '' : ` (±${fieldText(Number((error * along.scale).toPrecision(1)))} numerically)`;
   const other = at && axis(at.parameter);
   const where = at && other ? `, at ${at.parameter.toLowerCase()} ${settingText(at.value, other)}` : '';
   const what = criterion === 'bow' ? '' : ` by ${criterion}`;
-  return `${along.label} that just passes${what}${where}: ${digits(value)} ${along.unit}${spread}; it passes ${passes} that.`;
+  return `${along.label} that just passes${what}${where}: ${passingDigits(value * along.scale, passes)} ${along.unit}${spread}; it passes ${passes} that.`;
 }
 
 function settingWords({ settings }: SweepRow, axes: readonly StudyParameter[]): string {

@@ -23,10 +23,7 @@ export function SweepSetup({ fields }: { fields: Fields }) {
         {...{ fields }}
         field="second"
         label="And"
-        options={[
-          { value: '', label: 'nothing else' },
-          ...options.filter(({ value }) => value !== fields.text('path')),
-        ]}
+        options={[{ value: '', label: 'nothing' }, ...options.filter(({ value }) => value !== fields.text('path'))]}
         onChosen={range('2')}
       />
       {second !== '' && (

@@ -1,4 +1,4 @@
-import type { Estimate, FigureScatter, ToleranceRow } from '@flathead/solver';
+import type { FigureScatter, ToleranceRow } from '@flathead/solver';
 import { ChartTable } from '../charts/ChartTable.tsx';
 import { Histogram } from '../charts/Histogram.tsx';
 import { TornadoChart } from '../charts/TornadoChart.tsx';
@@ -7,6 +7,7 @@ import { amountDigits, fieldText, typeset, unitText } from '../format/number.ts'
 import { FaultsOf } from './FaultsOf.tsx';
 import styles from './studies.module.css';
 import type { StudyRecord } from './study-record.ts';
+import { capabilityWords, failingWords, interval, percent, rangeOfShare, share } from './tolerance-words.ts';
 
 /** An error of a share from which on it is no number to go by. */
 const WIDE = 0.1;
@@ -24,8 +25,14 @@ export function ToleranceResult({ record }: { record: StudyRecord<'tolerance'> }
   return (
     <>
       <p className={styles.sentence} data-testid="tolerance-failing">
-        <b>{percent(failing.value)}</b> of the heads break a limit: {failing.count} of {heads}, so between{' '}
-        {percent(failing.low ?? 0)} and {percent(failing.high ?? 1)} of all with {sure} % confidence.
+        {failingWords(failing, heads, sure)}
+        {block > 0 && plain.length < rows.length && (
+          <>
+            {' '}
+            {heads / 2} were asked for; shares of the causes need each twice, and {rows.length - plain.length} mixtures
+            of them.
+          </>
+        )}
       </p>
       {figures.map((figure) => (
         <Scatter key={figure.criterion} figure={figure} rows={plain} />
@@ -56,12 +63,7 @@ function Scatter({ figure, rows }: { figure: FigureScatter; rows: readonly Toler
       <dl className={styles.figures}>
         <Fact name="Mean" value={amount(mean)} />
         <Fact name="Standard deviation" value={unit === 'mm' ? `${(sigma * 1000).toFixed(2)} µm` : amount(sigma)} />
-        <Fact
-          name={bound === 'most' ? 'Cpu' : 'Cpl'}
-          value={
-            capability === null ? 'none' : interval(capability, (value) => value.toFixed(2).replace('-', '\u2212'))
-          }
-        />
+        <Fact name={bound === 'most' ? 'Cpu' : 'Cpl'} value={capabilityWords(capability, failing)} />
         <Fact name="Beyond the limit" value={interval(failing, percent)} />
       </dl>
       <Histogram
@@ -98,7 +100,8 @@ function Matters({ name, indices }: { name: string; indices: NonNullable<FigureS
     <>
       <h2 className={styles.heading}>What matters</h2>
       <p className={styles.sentence} data-testid="matters-most">
-        {most.cause} matters most: {share(most.total)} ± {share(most.totalError)} of the variance has to do with it.
+        {most.cause} matters most: {share(most.total)} of the variance has to do with it,{' '}
+        {rangeOfShare(most.total, most.totalError)} with 95 % confidence.
         {unsure
           ? ' The errors overlap; take more heads to be sure of the order.'
           : most.totalError > WIDE && ' Take more heads to know the share.'}
@@ -128,16 +131,4 @@ function Fact({ name, value }: { name: string; value: string }) {
       <dd>{value}</dd>
     </div>
   );
-}
-
-function interval({ value, low, high }: Estimate, text: (value: number) => string): string {
-  return `${text(value)} (${low === null ? 'open' : text(low)} to ${high === null ? 'open' : text(high)})`;
-}
-
-function share(of: number): string {
-  return `${Math.round(100 * of)} %`;
-}
-
-function percent(share: number): string {
-  return `${fieldText(Number((100 * share).toPrecision(3)))} %`;
 }

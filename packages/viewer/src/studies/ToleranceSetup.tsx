@@ -33,10 +33,10 @@ export function ToleranceSetup({ fields }: { fields: Fields }) {
       <ChoiceSetup
         {...{ fields }}
         field="indices"
-        label="What matters"
+        label="Sensitivity"
         options={[
-          { value: 'yes', label: 'find out' },
-          { value: 'no', label: 'leave out' },
+          { value: 'yes', label: 'yes' },
+          { value: 'no', label: 'no' },
         ]}
       />
       <p className={styles.note}>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { budgetFigures } from '../../src/budget/budget-figures.ts';
+import { budgetFigures, twoLimits } from '../../src/budget/budget-figures.ts';
 import { type Budget, budgetOf, createBudgetStore, writeBudget } from '../../src/budget/budget-store.ts';
 
 const budget: Budget = {
@@ -66,5 +66,35 @@ describe('planarity budget', () => {
     const store = createBudgetStore(refusing);
     writeBudget(store, 'Kestrel', () => budget);
     expect(budgetOf(store.getState(), 'Kestrel')).toEqual(budget);
+  });
+});
+
+describe('the two limits of a bow', () => {
+  const budget = (limit: string): Budget => ({
+    limit,
+    contributors: [
+      { name: 'Tilt', value: '10', adds: 'systematic' },
+      { name: 'Tip', value: '20', adds: 'independent' },
+      { name: 'Board', value: '30', adds: 'independent' },
+    ],
+  });
+
+  it('fit by chance where only the worst case is over: 40 + 10 + root-sum-square 36.1, 100 at worst', () => {
+    const at = (limit: string) => budgetFigures(budget(limit), { value: 0.04, error: null })!;
+    expect(['80', '90', '110'].map((limit) => [at(limit).outcome, at(limit).byChance])).toEqual([
+      ['fail', false],
+      ['pass', true],
+      ['pass', false],
+    ]);
+  });
+
+  it('are related in words', () => {
+    const bow = { value: 0.0396, limit: 0.035, outcome: 'fail' } as const;
+    expect(twoLimits(bow, 'pass')).toMatch(
+      /^The verdict above fails the bow alone, 39\.6 of 35\.0 µm, even though .* Both must hold\.$/,
+    );
+    expect(twoLimits(bow, 'fail')).toContain('Neither holds');
+    expect(twoLimits({ ...bow, value: 0.03, outcome: 'pass' }, 'fail')).toContain('passes the bow alone, 30.0 of 35.0');
+    expect(twoLimits({ ...bow, value: 0.03, outcome: 'pass' }, 'marginal')).toContain('Both hold');
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { binned } from '../../src/charts/Histogram.tsx';
+import { binned, labelLevels } from '../../src/charts/Histogram.tsx';
 
 describe('bins of a histogram', () => {
   it('hold every value once, with an edge on the limit; a value at the limit is within', () => {
@@ -14,5 +14,11 @@ describe('bins of a histogram', () => {
   it('stand for values that do not scatter, and for none', () => {
     expect(binned([], 35)).toEqual([]);
     expect(binned([34, 34, 34], 35).reduce((sum, { count }) => sum + count, 0)).toBe(3);
+  });
+});
+
+describe('labels of marks', () => {
+  it('are all there, on as many lines as keep them apart', () => {
+    expect(labelLevels([100, 300, 310, 330, 345])).toEqual([0, 0, 1, 2, 0]);
   });
 });

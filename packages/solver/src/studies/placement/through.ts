@@ -46,7 +46,7 @@ export function throughRemarks(field: HeadField, isAsked: boolean, placed: Place
       ? [
           isAsked
             ? 'Screws go through the frame alone, clear of the body.'
-            : 'Screws go through the frame alone, clear of the body; "through": "either" lets them go through the body too.',
+            : 'Screws go through the frame alone, clear of the body; they might do better where they may go through the body too.',
         ]
       : []),
     ...(field.through === 'either' && !isAsked && placed.some(({ at }) => Number.isFinite(field.partsAt(at).frame))

@@ -16,7 +16,7 @@ describe('bow as a criterion', () => {
     expect(bow.sentence(judgementOf({ value: 0.0475, limit: 0.035 }))).toBe(
       'Site B3 bows 47.5 um in case "mounted", 12.5 um over the 35.0 um limit.',
     );
-    expect(bow.sentence(judgementOf({ value: 0.0325, limit: 0.035 }))).toMatch(/, 2\.50 um inside the/);
+    expect(bow.sentence(judgementOf({ value: 0.0325, limit: 0.035 }))).toMatch(/, 2\.5 um inside the/);
     expect(bow.sentence(judgementOf({ value: 0.035, limit: 0.035 }))).toMatch(/, 0\.00 um inside the/);
   });
 });

@@ -21,7 +21,7 @@ describe('what the criteria share', () => {
   });
 
   it('tells how far a deflection is from its limit, never negative', () => {
-    expect(micrometreGap(0.04, 0.035)).toBe('5.00 um over');
-    expect(micrometreGap(0.03, 0.035)).toBe('5.00 um inside');
+    expect(micrometreGap(0.04, 0.035)).toBe('5.0 um over');
+    expect(micrometreGap(0.03, 0.035)).toBe('5.0 um inside');
   });
 });

@@ -20,7 +20,7 @@ describe('flatness as a criterion', () => {
 
   it('says how flat, against which limit, and where least', () => {
     expect(flatness.sentence(judgementOf({ value: 0.0125, limit: 0.01 }))).toBe(
-      'The site area is flat within 12.5 um in case "mounted", 2.50 um over the 10.0 um limit; site B3 is the least flat.',
+      'The site area is flat within 12.5 um in case "mounted", 2.5 um over the 10.0 um limit; site B3 is the least flat.',
     );
   });
 });
