@@ -23,8 +23,8 @@ export const perturbations = [
   {
     name: 'the reaction of the first support left out of the field',
     file: 'structure/solution.ts',
-    from: 'addScaled(y, force[i], half);',
-    to: 'if (i > 0) addScaled(y, force[i], half);',
+    from: 'addScaled(y, reactions.force[i], half);',
+    to: 'if (i > 0) addScaled(y, reactions.force[i], half);',
     noticed: [at('plates on points', 'disc on 3 points at 0.645 of its radius, uniform', 'w at the centre')],
   },
   {

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { flathead } from '../command-line/run.ts';
 import { visitEach } from './visit.ts';
-import { hasBrowser, savedModel, settled } from './workbench.ts';
+import { dragFastener, hasBrowser, savedModel, settled } from './workbench.ts';
 
 /** What `flathead check --json` says of a head: of stress the tables alone. */
 interface Said {
@@ -72,13 +72,10 @@ describe.skipIf(!hasBrowser)('results beyond the bow', () => {
     await page.getByTestId('numbers').click();
     await page.locator('[data-testid="numbers-parts"]:not([data-stale])').waitFor();
     await page.getByTestId('numbers').click();
-    const box = (await page.getByTestId('fastener-SW').boundingBox())!;
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
-    await page.mouse.down();
-    await page.mouse.move(box.x + 60, box.y - 20, { steps: 6 });
+    const held = await dragFastener(page, 'SW', { x: 60, y: -20 });
     await page.getByTestId('numbers').evaluate((button: HTMLElement) => button.click());
     await page.locator('[data-testid="numbers-parts"][data-stale]').waitFor();
-    await page.mouse.up();
+    await held.release();
     await page.locator('[data-testid="numbers-parts"]:not([data-stale])').waitFor();
   });
 
