@@ -1,5 +1,5 @@
 import { type ComponentType, lazy } from 'react';
-import { hasWebGL } from '../scene/webgl.ts';
+import { webglRenderer } from '../scene/webgl.ts';
 import type { RunStore } from '../state/run-store.ts';
 
 /** Longest the stage waits for an answer to draw, ms. */
@@ -11,7 +11,7 @@ const PATIENCE = 6000;
  */
 export function lazyStage(run: RunStore): ComponentType {
   return lazy(async () => {
-    if (!hasWebGL()) return { default: (await import('../scene/PlanStage.tsx')).PlanStage };
+    if (webglRenderer() === null) return { default: (await import('../scene/PlanStage.tsx')).PlanStage };
     const fetched = import('../scene/Stage.tsx');
     await answered(run);
     await painted();

@@ -1,7 +1,7 @@
 import type { HeadModel } from '@flathead/solver';
 import { useComputedColorScheme } from '@mantine/core';
 import { Canvas } from '@react-three/fiber';
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { boardHeight } from '../buffers/seat-height.ts';
 import { boxOf, cornerOf } from '../state/shape-box.ts';
 import { useModel } from '../state/use-workbench.ts';
@@ -18,6 +18,7 @@ import { Screws } from './Screws.tsx';
 import { Seats } from './Seats.tsx';
 import styles from './stage.module.css';
 import { StageFrameContext, useStageFrame } from './stage-frame.ts';
+import { webglRenderer } from './webgl.ts';
 
 const CAMERA = {
   fov: 22,
@@ -36,6 +37,8 @@ export function StageCanvas() {
   const top = useModel(({ body }) => body.thickness / 2);
   const uniforms = useMemo(() => plateUniforms(stage.scale), [stage]);
   useEffect(() => () => uniforms.ramp.value.dispose(), [uniforms]);
+  // Smooth edges take a renderer in software four times the pixels, and a drag its pace.
+  const [antialias] = useState(() => webglRenderer() !== 'software');
   const half = useMemo(() => [hx, hy, Math.max(top, -floor)] as const, [hx, hy, top, floor]);
   return (
     <Canvas
@@ -46,7 +49,7 @@ export function StageCanvas() {
       // Only its size matters; a field that scrolls under the pointer would have it measured with every number shown.
       resize={{ scroll: false }}
       camera={CAMERA}
-      gl={{ antialias: true, alpha: true }}
+      gl={{ antialias, alpha: true }}
       onCreated={({ gl }) => {
         // Asking the driver for errors of a shader waits for its compiler.
         gl.debug.checkShaderErrors = import.meta.env.DEV;
