@@ -1,6 +1,7 @@
 import type { Outcome } from '@flathead/solver';
 import { useElementSize } from '@mantine/hooks';
 import { scaleLinear } from 'd3-scale';
+import { declutter } from '../buffers/declutter.ts';
 import { fieldText } from '../format/number.ts';
 import styles from './chart.module.css';
 
@@ -34,6 +35,8 @@ interface PointChartProps {
 
 const MARGIN = { left: 50, right: 22, top: 22, bottom: 38 };
 const USUAL_WIDTH = 720;
+/** Of the text beside a point, px: width of a letter, height, and its foot over the middle of the point. */
+const LETTER = { width: 6.4, height: 14, rise: 11 };
 
 /** Points over a number, against a limit; each opens what it stands for. Outcomes differ by shape as well as by colour. */
 export function PointChart(props: PointChartProps) {
@@ -54,6 +57,16 @@ export function PointChart(props: PointChartProps) {
     .domain([0, limitShown ? 1.08 * Math.max(limit, highest) : 1.3 * highest])
     .nice(5)
     .range([floor, MARGIN.top]);
+  const limitText = `limit ${fieldText(limit)}${limitShown ? '' : ', far above'}`;
+  const limitAt = (limitShown ? y(limit) : MARGIN.top) - 5;
+  const places = points.map((point) => {
+    const half = ((point.label?.length ?? 0) * LETTER.width) / 2;
+    const middle = Math.min(Math.max(x(point.x), MARGIN.left + half), width - half - 2);
+    return { x: middle, y: y(point.y) - LETTER.rise, width: 2 * half, height: LETTER.height, weight: 0 };
+  });
+  const limitWidth = limitText.length * LETTER.width;
+  const limitPlace = { x: right - limitWidth / 2, y: limitAt, width: limitWidth, height: LETTER.height, weight: 1 };
+  const [, ...hasRoom] = declutter([limitPlace, ...places]);
   return (
     <div ref={ref} className={styles.plot}>
       {/* biome-ignore lint/a11y/useSemanticElements: a group of buttons within a picture */}
@@ -98,9 +111,8 @@ export function PointChart(props: PointChartProps) {
             {yTitle}
           </text>
           {limitShown && <line className={styles.limit} x1={MARGIN.left} x2={right} y1={y(limit)} y2={y(limit)} />}
-          <text className={styles.limitText} x={right} y={(limitShown ? y(limit) : MARGIN.top) - 5} textAnchor="end">
-            limit {fieldText(limit)}
-            {limitShown ? '' : ', far above'}
+          <text className={styles.limitText} x={right} y={limitAt} textAnchor="end">
+            {limitText}
           </text>
           {crossings.map((at) => (
             <g key={at} className={styles.crossing}>
@@ -139,8 +151,13 @@ export function PointChart(props: PointChartProps) {
             <title>{`${point.words}. Press to open it as a variant.`}</title>
             <circle className={styles.reach} r={13} />
             <path className={styles.dot} d={SHAPES[point.outcome]} />
-            {point.label !== undefined && (
-              <text className={styles.pointLabel} y={-11} textAnchor="middle">
+            {point.label !== undefined && hasRoom[i] && (
+              <text
+                className={styles.pointLabel}
+                x={(places[i].x - x(point.x)).toFixed(1)}
+                y={-LETTER.rise}
+                textAnchor="middle"
+              >
                 {point.label}
               </text>
             )}

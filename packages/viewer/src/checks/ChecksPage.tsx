@@ -52,6 +52,10 @@ export function ChecksPage() {
           {trouble}
         </p>
       )}
+      <p className={styles.symbols}>
+        w: deflection. mxx, myy: bending moments per length. q: pressure. P: point load. D: rigidity of a plate. a, b:
+        its sides or radii. t: its thickness. L: span of a beam. kappa: curvature by heat.
+      </p>
       {topics.map((topic) => (
         <TopicChecks
           key={topic.name}

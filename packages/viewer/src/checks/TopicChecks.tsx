@@ -40,7 +40,7 @@ export function TopicChecks({ topic: { name, cases }, rows, open, busy, onToggle
         <table className={styles.table}>
           <thead>
             <tr>
-              {['Case', 'Expected', 'Here', 'Off by', 'Tolerance', 'Source', 'Result'].map((column) => (
+              {['Case', 'Expected', 'Computed', 'Deviation', 'Tolerance', 'Source', 'Result'].map((column) => (
                 <th key={column} scope="col">
                   {column}
                 </th>

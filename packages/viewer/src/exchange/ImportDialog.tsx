@@ -11,6 +11,8 @@ import { PreviewTable } from './PreviewTable.tsx';
 import { ReadingChoices } from './ReadingChoices.tsx';
 import { type Choices, FIRST_CHOICES, readAs } from './readings.ts';
 
+/** How a list of probes begins. */
+const SAMPLE = ['site;x mm;y mm;force N', 'A1;-1,25;0,40;0,09', 'A1;-1,05;0,40;0,09'].join('\n');
 /** Longest file that is read, MB: a list of a hundred thousand probes has some three. */
 const MOST_MEGABYTES = 20;
 
@@ -80,9 +82,15 @@ export function ImportDialog({ onClose }: { onClose: () => void }) {
         </div>
         <section className={styles.preview} aria-label="What was read" aria-live="polite">
           {outcome === null && tooLarge === null && (
-            <p className={styles.quiet}>
-              Choose a file. What is read and what is left out shows here; the head stays as it is until you take it.
-            </p>
+            <>
+              <p className={styles.quiet}>
+                Choose a file. What is read and what is left out shows here; the head stays as it is until you take it.
+              </p>
+              <p className={styles.quiet}>
+                A list has a title for each column, in any order, and a line for each probe:
+              </p>
+              <pre className={styles.sample}>{SAMPLE}</pre>
+            </>
           )}
           {tooLarge !== null && <p role="alert">{tooLarge}</p>}
           {outcome?.read && <PreviewTable preview={outcome.read.preview} />}
