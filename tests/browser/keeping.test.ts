@@ -34,7 +34,7 @@ function stored(
 }
 
 describe.skipIf(!hasBrowser)('keeping work', () => {
-  const visit = visitEach();
+  const visit = visitEach({ glides: false });
 
   it('keeps all variants over a reload, and a workbook file over everything', async () => {
     const { page } = visit.bench;

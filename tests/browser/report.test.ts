@@ -16,7 +16,7 @@ const FOOTER = 54;
 const HOSTILE = '<img src=x onerror="document.title=1"> =1+1 </style> "\\';
 
 describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('report', () => {
-  const visit = visitEach({ colourScheme: 'dark' });
+  const visit = visitEach({ colourScheme: 'dark', glides: false });
 
   it('prints what the command line says to A4 and Letter, whole and light, with hash and cautions', async () => {
     const { page } = visit.bench;

@@ -23,7 +23,7 @@ const names = (page: Page) => cards(page).locator('button[aria-current]').allTex
 const cardOf = (page: Page, name: string) => page.getByTestId(`variant-${name}`);
 
 describe.skipIf(!hasBrowser)('the shelf', () => {
-  const visit = visitEach();
+  const visit = visitEach({ glides: false });
 
   it('holds variants with their bow and difference in words, and switches between them at once', async () => {
     const { page } = visit.bench;

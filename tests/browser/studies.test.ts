@@ -9,7 +9,7 @@ import { visitEach } from './visit.ts';
 import { bowOnCommandLine, hasBrowser, savedModel, settled, shownBow } from './workbench.ts';
 
 describe.skipIf(!hasBrowser)('studies', () => {
-  const visit = visitEach();
+  const visit = visitEach({ glides: false });
 
   it('finds a placement clear of the keep-outs, and accepts it as a variant that passes', async () => {
     const { page } = visit.bench;

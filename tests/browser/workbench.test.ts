@@ -19,7 +19,7 @@ import {
 const modelFile = (name: string): string => new URL(`../../models/${name}`, import.meta.url).pathname;
 
 describe.skipIf(!hasBrowser)('workbench', () => {
-  const visit = visitEach();
+  const visit = visitEach({ glides: false });
 
   it('opens with Kestrel solved, and shows what the command line says', async () => {
     const { page } = visit.bench;

@@ -49,6 +49,8 @@ interface Visitor {
   readonly webgl?: boolean;
   /** What is drawn in three dimensions is drawn: without, the calls that take a renderer in software its time do nothing. */
   readonly draws?: boolean;
+  /** Things may glide to where they go; without, they jump, as for who asks for less motion: far fewer frames to draw. */
+  readonly glides?: boolean;
   /** The browser may keep the page for visits without a network. */
   readonly keeps?: boolean;
 }
@@ -57,10 +59,11 @@ interface Visitor {
 export async function openWorkbench(
   browser: Browser,
   url: string,
-  { colourScheme = 'light', isolated = true, webgl = true, draws = true, keeps = false }: Visitor = {},
+  { colourScheme = 'light', isolated = true, webgl = true, draws = true, glides = true, keeps = false }: Visitor = {},
 ): Promise<Workbench> {
   const context = await browser.newContext({
     colorScheme: colourScheme,
+    reducedMotion: glides ? 'no-preference' : 'reduce',
     viewport: { width: 1440, height: 900 },
     acceptDownloads: true,
     locale: 'en-GB',
