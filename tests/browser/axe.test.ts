@@ -1,7 +1,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { hasBrowser, openWorkbench, settled, switchOn } from './workbench.ts';
 
 /** A state of the page that is looked at, and the way back to the bench. Add those of new pages here. */
@@ -118,7 +118,7 @@ async function findings(page: Page): Promise<string[]> {
 }
 
 describe.skipIf(!hasBrowser)('accessibility', () => {
-  const visit = visitEach();
+  const visit = visitEach(UNDRAWN);
 
   it.each(['light', 'dark'] as const)('has nothing in %s that keeps people out', async (colourScheme) => {
     const { page } = visit.bench;

@@ -8,7 +8,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { canReadMeshes, readMesh } from '../../packages/solver/test/exchange/read-mesh.ts';
 import { flathead } from '../command-line/run.ts';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { hasBrowser, savedModel, settled } from './workbench.ts';
 
 /** A connector of 40 x 6 mm with its name in it, as a board drawing has it: DXF R12. */
@@ -66,7 +66,7 @@ async function onCommandLine(what: string, ending: string, model: HeadModel): Pr
 }
 
 describe.skipIf(!hasBrowser)('files of other programs', () => {
-  const visit = visitEach();
+  const visit = visitEach(UNDRAWN);
 
   it('takes a keep-out of one layer of a drawing, in one step of undo', async () => {
     const { page } = visit.bench;

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { dragFastener, hasBrowser, savedModel, settled } from './workbench.ts';
 
 const kept = (page: Page) => page.locator('[data-testid="kept"][data-status="kept"]').waitFor();
@@ -34,7 +34,7 @@ function stored(
 }
 
 describe.skipIf(!hasBrowser)('keeping work', () => {
-  const visit = visitEach({ glides: false });
+  const visit = visitEach(UNDRAWN);
 
   it('keeps all variants over a reload, and a workbook file over everything', async () => {
     const { page } = visit.bench;

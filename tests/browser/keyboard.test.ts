@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { bowOnCommandLine, hasBrowser, savedModel, settled, shownBow } from './workbench.ts';
 
 /** Test id of what has the focus. */
@@ -17,7 +17,7 @@ async function tabTo(page: Page, testId: string, most = 40): Promise<void> {
 }
 
 describe.skipIf(!hasBrowser)('keyboard', () => {
-  const visit = visitEach();
+  const visit = visitEach(UNDRAWN);
 
   it('does a job without the mouse: a new head, a fastener moved, taken back, the verdict read', async () => {
     const { page } = visit.bench;

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { bowOnCommandLine, hasBrowser, savedModel, settled, shownBow } from './workbench.ts';
 
 const fill = async (page: Page, path: string, text: string): Promise<void> => {
@@ -10,7 +10,7 @@ const fill = async (page: Page, path: string, text: string): Promise<void> => {
 };
 
 describe.skipIf(!hasBrowser)('recipe', () => {
-  const visit = visitEach();
+  const visit = visitEach(UNDRAWN);
 
   it('advises a move in numbers that come true when it is tried, as one step of undo', async () => {
     const { page } = visit.bench;

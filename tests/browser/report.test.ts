@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { hasPdfReader } from '../../scripts/pdf-reader.mjs';
 import { flathead } from '../command-line/run.ts';
 import { type PdfPage, pdfPages } from './pdf-words.ts';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { hasBrowser, savedModel, settled } from './workbench.ts';
 
 /** Least distance of any word from the edge of the paper, points: what office printers leave white. */
@@ -16,7 +16,7 @@ const FOOTER = 54;
 const HOSTILE = '<img src=x onerror="document.title=1"> =1+1 </style> "\\';
 
 describe.skipIf(!hasBrowser || (!hasPdfReader() && !process.env.CI))('report', () => {
-  const visit = visitEach({ colourScheme: 'dark', glides: false });
+  const visit = visitEach({ ...UNDRAWN, colourScheme: 'dark' });
 
   it('prints what the command line says to A4 and Letter, whole and light, with hash and cautions', async () => {
     const { page } = visit.bench;

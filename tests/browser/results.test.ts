@@ -2,7 +2,7 @@ import type { CaseResult, HeadModel, HeadResult, PartStrength } from '@flathead/
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { flathead } from '../command-line/run.ts';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { dragFastener, hasBrowser, savedModel, settled } from './workbench.ts';
 
 /** What `flathead check --json` says of a head: of stress the tables alone. */
@@ -36,7 +36,7 @@ function cells(page: Page, table: string, row: string): Promise<string[]> {
 }
 
 describe.skipIf(!hasBrowser)('results beyond the bow', () => {
-  const visit = visitEach();
+  const visit = visitEach(UNDRAWN);
 
   it('judges a preload and a strength, shows the tension, and tells the numbers that the command line gives', async () => {
     const { page } = visit.bench;

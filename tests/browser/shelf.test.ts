@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { HeadModel } from '@flathead/solver';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { bowOnCommandLine, dragFastener, hasBrowser, savedModel, settled, shownBow } from './workbench.ts';
 
 /** File of a head in models/. */
@@ -23,7 +23,7 @@ const names = (page: Page) => cards(page).locator('button[aria-current]').allTex
 const cardOf = (page: Page, name: string) => page.getByTestId(`variant-${name}`);
 
 describe.skipIf(!hasBrowser)('the shelf', () => {
-  const visit = visitEach({ glides: false });
+  const visit = visitEach(UNDRAWN);
 
   it('holds variants with their bow and difference in words, and switches between them at once', async () => {
     const { page } = visit.bench;

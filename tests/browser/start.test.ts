@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { hasBrowser } from './workbench.ts';
 
 describe.skipIf(!hasBrowser)('guided start', () => {
-  const visit = visitEach();
+  const visit = visitEach(UNDRAWN);
 
   it('has every question in sight at 1280 x 720, and says beside button and field why there is no head', async () => {
     const { page } = visit.bench;

@@ -5,11 +5,11 @@ import type { HeadModel, Verdict } from '@flathead/solver';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { flathead } from '../command-line/run.ts';
-import { visitEach } from './visit.ts';
+import { UNDRAWN, visitEach } from './visit.ts';
 import { bowOnCommandLine, hasBrowser, savedModel, settled, shownBow } from './workbench.ts';
 
 describe.skipIf(!hasBrowser)('studies', () => {
-  const visit = visitEach({ glides: false });
+  const visit = visitEach(UNDRAWN);
 
   it('finds a placement clear of the keep-outs, and accepts it as a variant that passes', async () => {
     const { page } = visit.bench;

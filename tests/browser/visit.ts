@@ -8,6 +8,9 @@ export interface Visit {
   readonly bench: Workbench;
 }
 
+/** For tests that do not look at the stage: much of their time would go to drawing it in software. */
+export const UNDRAWN = { draws: false, glides: false } as const;
+
 /** Sets up one browser for a `describe` and a fresh visitor for each test; a test whose page complained fails. */
 export function visitEach(options: Parameters<typeof openWorkbench>[2] = {}): Visit {
   let browser: Browser;

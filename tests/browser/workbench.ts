@@ -9,6 +9,8 @@ const FLAGS = [
   '--no-sandbox',
   '--use-angle=swiftshader',
   '--enable-unsafe-swiftshader',
+  // The page itself is put together without the renderer in software, which takes three times as long over it.
+  '--disable-gpu-compositing',
   '--disable-quic',
   '--no-first-run',
   '--disable-background-networking',
