@@ -1,8 +1,9 @@
 import type { AdvisedMove } from '@flathead/solver';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { typeset } from '../format/number.ts';
 import { shownAdvice, wantsAdvice } from '../state/shown-advice.ts';
+import { useLast } from '../state/use-last.ts';
 import { useModel, usePointer, useRun, useWorkbench } from '../state/use-workbench.ts';
 import styles from './advice.module.css';
 
@@ -24,12 +25,11 @@ export function AdviceNote() {
     const judged = dragging ? full : solved;
     return judged !== null && wantsAdvice(judged.result);
   });
-  const roomOf = useRef('');
-  if (wanted) roomOf.current = bench;
+  const roomOf = useLast(wanted ? bench : null);
   const [open, setOpen] = useState(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another head, other advice
   useEffect(() => setOpen(false), [model]);
-  if (roomOf.current !== bench) return null;
+  if (roomOf !== bench) return null;
   if (!wanted || advice === 'none') return <div className={styles.advice} />;
   if (advice === 'awaited')
     return (

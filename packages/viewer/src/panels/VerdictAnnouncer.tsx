@@ -1,6 +1,6 @@
 import { VisuallyHidden } from '@mantine/core';
-import { useRef } from 'react';
 import { announcement } from '../state/announcement.ts';
+import { useLast } from '../state/use-last.ts';
 import { useModel, usePointer, useRun } from '../state/use-workbench.ts';
 
 /** Reads the verdict out once it stands: politely, and not while something is dragged or still being solved. */
@@ -9,12 +9,10 @@ export function VerdictAnnouncer() {
   const solved = useRun((run) => run.solved);
   const refusal = useRun((run) => run.refusal);
   const held = usePointer(({ dragged }) => dragged !== null);
-  const said = useRef('');
-  const next = held ? null : announcement({ solved, refusal }, model);
-  if (next !== null) said.current = next;
+  const said = useLast(held ? null : announcement({ solved, refusal }, model));
   return (
     <VisuallyHidden role="status" aria-live="polite" data-testid="announcement">
-      {said.current}
+      {said}
     </VisuallyHidden>
   );
 }

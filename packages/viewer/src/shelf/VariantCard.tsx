@@ -1,8 +1,8 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { PlanMap } from '../charts/PlanMap.tsx';
-import type { HeadInCase } from '../charts/plan-field.ts';
 import { differenceText } from '../state/difference/differences.ts';
 import { shownCase } from '../state/shown-case.ts';
+import { useLast } from '../state/use-last.ts';
 import { useView, useWorkbench } from '../state/use-workbench.ts';
 import type { Variant } from '../state/workbook.ts';
 import styles from './shelf.module.css';
@@ -104,10 +104,8 @@ const VARIANT = 'application/x-flathead-variant';
 function Thumbnail({ variant: { model } }: { variant: Variant }) {
   const answer = useFullAnswer(model);
   const caseName = useView((view) => view.caseName);
-  const last = useRef<Omit<HeadInCase, 'caseName'> | null>(null);
-  if (answer?.kind === 'solved' && last.current?.result !== answer.result)
-    last.current = { model, result: answer.result };
-  const shown = last.current;
+  const solved = useMemo(() => (answer?.kind === 'solved' ? { model, result: answer.result } : null), [answer, model]);
+  const shown = useLast(solved);
   const head = useMemo(
     () => shown && { ...shown, caseName: shownCase(shown.result, caseName).name },
     [shown, caseName],

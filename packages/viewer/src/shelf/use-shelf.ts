@@ -1,5 +1,5 @@
 import type { HeadModel, Verdict } from '@flathead/solver';
-import { useMemo, useRef } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { answerOf, type FullAnswer } from '../state/answer-store.ts';
 import type { Change } from '../state/difference/change.ts';
@@ -55,9 +55,10 @@ export function useNewestVerdict(model: HeadModel): { readonly verdict: Verdict;
   const answer = useFullAnswer(model);
   const live = useRun(({ solved }) => (solved?.model === model ? solved.result.verdict : null));
   const verdict = live ?? (answer?.kind === 'solved' ? answer.result.verdict : null);
-  const last = useRef<Verdict | null>(null);
-  last.current = answer?.kind === 'refused' ? null : (verdict ?? last.current);
-  return last.current && { verdict: last.current, stale: verdict === null };
+  const [last, setLast] = useState<Verdict | null>(null);
+  const newest = answer?.kind === 'refused' ? null : (verdict ?? last);
+  if (newest !== last) setLast(newest);
+  return newest && { verdict: newest, stale: verdict === null };
 }
 
 export function useDifferences(from: HeadModel, to: HeadModel): readonly Change[] {
