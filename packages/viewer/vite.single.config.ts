@@ -8,6 +8,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   base: './',
   plugins: [react(), singleFile('flathead.html')],
+  css: { transformer: 'lightningcss' },
   build: {
     target: 'es2022',
     outDir: fileURLToPath(new URL('../../dist', import.meta.url)),
@@ -16,6 +17,6 @@ export default defineConfig({
     cssCodeSplit: false,
     assetsInlineLimit: Number.MAX_SAFE_INTEGER,
     chunkSizeWarningLimit: 10_000,
-    rolldownOptions: { output: { codeSplitting: false } },
+    rolldownOptions: { output: { codeSplitting: false }, checks: { pluginTimings: false } },
   },
 });
