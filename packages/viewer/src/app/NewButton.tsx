@@ -9,10 +9,10 @@ export function NewButton() {
   return (
     <Tooltip label="A head of your own from few questions (N)" openDelay={400}>
       <Button
-        variant="light"
+        variant="subtle"
         size="compact-sm"
         leftSection={<Icon name="plus" size={15} />}
-        className={styles.new}
+        className={`${styles.button} ${styles.new}`}
         data-testid="new-head"
         onClick={() => view.setState({ dialog: 'start' })}
       >

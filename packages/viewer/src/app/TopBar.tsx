@@ -14,13 +14,17 @@ import { ThemeSwitch } from './ThemeSwitch.tsx';
 import styles from './top-bar.module.css';
 import { UndoButtons } from './UndoButtons.tsx';
 
-/** Name of the head, files, undo, and how the page looks. */
+/** Where one is, the head with its undo, files, and how the page looks. */
 export function TopBar() {
   const { head } = useWorkbench();
   return (
     <header className={styles.bar}>
       <Mark />
+      <PageTabs />
       <TextField path="name" name="Name of the head" className={styles.name} />
+      <UndoButtons />
+      <KeptMark />
+      <span className={styles.gap} />
       <div className={styles.group}>
         <NewButton />
         <OpenButton />
@@ -40,10 +44,6 @@ export function TopBar() {
         <FilesMenu />
         <ExamplesMenu />
       </div>
-      <UndoButtons />
-      <KeptMark />
-      <PageTabs />
-      <span className={styles.gap} />
       <ThemeSwitch />
       <KeysButton />
     </header>
