@@ -1,10 +1,11 @@
 import { Fault } from '../../fault/fault.ts';
 import { headDiameter } from '../../model/keep-outs.ts';
-import { openOrbits, type Settings } from './best-placements.ts';
 import { waysToChoose } from './choices.ts';
 import type { HeadField } from './head-field.ts';
+import { openOrbits } from './open-grid.ts';
 import type { Placement } from './placement.ts';
 import type { GroupPlan } from './plan.ts';
+import type { Settings } from './task.ts';
 
 /**
  * The field itself where its part has open positions for all groups under their mirrors; else one of body and frame.

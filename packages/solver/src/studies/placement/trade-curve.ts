@@ -1,8 +1,9 @@
-import { openOrbits, type Settings, type Task } from './best-placements.ts';
 import { waysToChoose } from './choices.ts';
 import type { HeadField } from './head-field.ts';
+import { openOrbits } from './open-grid.ts';
 import { gridPoints } from './orbits.ts';
 import type { GroupPlan, PlacementPlan } from './plan.ts';
+import type { Settings, Task } from './task.ts';
 
 /** A search of a study: a point of its curve, or the one whose winner it judges. */
 export interface StudyTask extends Task {
