@@ -10,7 +10,7 @@ import { bracketed } from './results/bracket.ts';
 import { lettingGo, losingContact, slidingOnBoard } from './results/case-remarks.ts';
 import type { HeadResult } from './results/head-result.ts';
 import { jointRemarks } from './results/joint-remarks.ts';
-import { measuredCases, siteAreas } from './results/measured-cases.ts';
+import { coarseOpinion, measuredCases, siteAreas } from './results/measured-cases.ts';
 import { pushingRemarks } from './results/pushing-remarks.ts';
 import type { SampleArea } from './results/sample-areas.ts';
 import { strengthRemarks } from './results/strength-remarks.ts';
@@ -109,7 +109,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
   const measured = measuredCases(model, head, main, areas, withStrength);
   const cases = head.cases.map((_, i) => measured(i));
   const opinions = {
-    coarse: coarse && measuredCases(model, head, coarse, siteAreas(head, coarse), judged),
+    coarse: coarse && coarseOpinion(model, head, main, cases, areas, coarse, judged),
     thin: thin && measuredCases(model, head, thin, areas, false),
   };
   const result: HeadResult = {

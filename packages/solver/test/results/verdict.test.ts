@@ -9,8 +9,13 @@ const bowed = (value: number, name = 'mounted', site = 'A1'): CaseResult =>
 const none: SecondOpinions = { coarse: null, thin: null };
 /** Second opinions by which the bow of every case is this much. */
 const opinions = (coarse: number | null, thin: number | null): SecondOpinions => ({
-  coarse: coarse === null ? null : () => bowed(coarse),
+  coarse: coarse === null ? null : apart(bowed(coarse), 0),
   thin: thin === null ? null : () => bowed(thin),
+});
+/** A coarser mesh that reads this, its field so far apart in bow and flatness, mm. */
+const apart = (result: CaseResult, gap: number): SecondOpinions['coarse'] => ({
+  measured: () => result,
+  gap: () => ({ bow: gap, flatness: gap }),
 });
 const judged = (value: number, limits: Limits, second = none) => verdictOf(limits, [bowed(value)], second, []);
 
@@ -32,6 +37,15 @@ describe('verdict on one criterion', () => {
     expect(outcome(0.03 - 1.01 * error).outcome).toBe('pass');
     expect(outcome(0.02).criteria[0].error).toBeCloseTo(error, 12);
     expect(judged(0.02, { bow: 0.03 }).criteria[0].error).toBeNull();
+  });
+
+  it('is no surer than the deflection that it is read from, where two meshes agree on the value alone', () => {
+    const read = (coarse: number, gap: number) =>
+      judged(0.02, { bow: 0.03 }, { coarse: apart(bowed(coarse), gap), thin: null }).criteria[0].error;
+    // Second order: what is 0.0005 apart at sizes 1 and 1.7 is 0.0005 / (1.7^2 - 1) off at size 1.
+    expect(read(0.02, 0.0005)).toBeCloseTo(0.0005 / 1.89, 12);
+    expect(read(0.0201, 0.0005)).toBeCloseTo(0.0005 / 1.89, 12);
+    expect(read(0.0203, 0.0005)).toBeCloseTo(0.0009 / 1.89, 12);
   });
 
   it('is marginal within the margin that is kept in hand, a share of the limit', () => {
@@ -56,7 +70,7 @@ describe('verdict on one criterion', () => {
       });
     const limits: Limits = { bow: 1, strengthFactor: 3 };
     const outcome = (factor: number, coarse = factor) =>
-      verdictOf(limits, [strong(5), strong(factor)], { coarse: () => strong(coarse), thin: null }, []).criteria[1];
+      verdictOf(limits, [strong(5), strong(factor)], { coarse: apart(strong(coarse), 1), thin: null }, []).criteria[1];
     expect(outcome(2.9)).toMatchObject({ outcome: 'fail', value: 2.9, bound: 'least' });
     expect(outcome(3.1)).toMatchObject({ outcome: 'pass', value: 3.1 });
     expect(outcome(3.1, 3.2).error).toBeCloseTo(0.3 / 0.7, 9);
