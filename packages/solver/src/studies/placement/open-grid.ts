@@ -10,12 +10,23 @@ const [USUAL, MOST] = [500, 6000];
 /** Axes are at least this far apart, mm, so that no two fasteners are one. */
 const APART = 1e-3;
 
-/** Orbits of the positions open on the grid of a search with one clearance. @throws Fault OUTSIDE or TOO_LARGE */
-export function openOrbits(field: Field, settings: Settings, clearance: number, mirror: Mirror): Orbit[] {
+/** Positions open on the grid of a search with one clearance. */
+export interface OpenGrid {
+  readonly points: readonly Point[];
+  readonly spacing: number;
+  orbits(mirror: Mirror): Orbit[];
+}
+
+/** @throws Fault OUTSIDE when the grid has no position, TOO_LARGE when it has too many */
+export function openGrid(field: Field, settings: Settings, clearance: number): OpenGrid {
   const spacing = spacingOf(field, settings);
   const { points } = gridOf(field, settings, clearance, spacing);
   const siteGap = points.map((at) => field.room.siteGap(at));
-  return clearOf(orbitsOf(points, siteGap, mirror, settings.about, spacing), clearance);
+  return {
+    points,
+    spacing,
+    orbits: (mirror) => clearOf(orbitsOf(points, siteGap, mirror, settings.about, spacing), clearance),
+  };
 }
 
 export function clearOf(orbits: readonly Orbit[], clearance: number): Orbit[] {

@@ -77,7 +77,7 @@ export function* placementSteps(
     curve,
     remarks: [
       ...searchRemarks(model, field, plan, main, winner),
-      ...throughRemarks(field, plan.through !== undefined, placements[winner.index].slice(field.fixed)),
+      ...throughRemarks(field, plan, placements[winner.index].slice(field.fixed)),
     ],
   };
 
