@@ -13,6 +13,7 @@ import { jointRemarks } from './results/joint-remarks.ts';
 import { coarseOpinion, measuredCases, siteAreas } from './results/measured-cases.ts';
 import { pushingRemarks } from './results/pushing-remarks.ts';
 import type { SampleArea } from './results/sample-areas.ts';
+import { sharpCornerRemarks } from './results/sharp-corner-remarks.ts';
 import { strengthRemarks } from './results/strength-remarks.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
@@ -128,6 +129,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
       ...slidingOnBoard(model),
       ...jointRemarks(model.limits, cases),
       ...strengthRemarks(model),
+      ...sharpCornerRemarks(model),
     ]),
     dofs: unknownsOf(meshed),
     timings: { ...main.timings, total: performance.now() - started },

@@ -105,8 +105,11 @@ function judge(
 function errorOf(criterion: Criterion, value: number, index: number, { measured, gap }: CoarseOpinion): number | null {
   const coarser = criterion.read(measured(index));
   if (coarser === null) return null;
-  const ofValue = twoMeshError(value, coarser.value, criterion.order);
-  return criterion.apart === undefined ? ofValue : Math.max(ofValue, fieldError(criterion.apart(gap(index))));
+  return Math.max(
+    twoMeshError(value, coarser.value, criterion.order),
+    criterion.apart === undefined ? 0 : fieldError(criterion.apart(gap(index))),
+    (criterion.leastError ?? 0) * value,
+  );
 }
 
 /** @param beyond how far the value lies beyond its limit, negative inside */

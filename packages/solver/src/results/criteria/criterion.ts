@@ -17,6 +17,8 @@ export interface Criterion extends Pick<CriterionVerdict, 'criterion' | 'unit' |
   read(result: CaseResult): Reading | null;
   /** Order at which it converges with the element size; that of deflections if left out. */
   readonly order?: number;
+  /** Share of the value that its error is at least, whatever two meshes say; 0 if left out. */
+  readonly leastError?: number;
   /** The same of the difference of the fields on two meshes; left out where it is no norm of the deflection. */
   apart?(gap: FieldGap): number;
   /** The judgement in plain words, one sentence. */
