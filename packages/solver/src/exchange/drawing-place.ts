@@ -5,7 +5,8 @@ import { type Dropped, extentsOf } from './reading.ts';
 /** Coordinates that a head may have, mm. */
 const FARTHEST = 1e5;
 
-export function within({ vertices, line, layer }: Curve, dropped: Dropped[]): boolean {
+/** Whether a curve lies where a head may; if not it is dropped. */
+export function withinReach({ vertices, line, layer }: Curve, dropped: Dropped[]): boolean {
   const isFar = vertices.some(({ x, y, bulge }, i) => {
     const radius = bulge === 0 ? 0 : arcOf(vertices[i], vertices[i + 1] ?? vertices[0]).radius;
     return !(Math.max(Math.abs(x), Math.abs(y), radius) <= FARTHEST);

@@ -3,7 +3,7 @@ import type { Shape } from '../geometry/shape.ts';
 import { enclosed } from './curve.ts';
 import type { Label } from './drawing.ts';
 import { wantedLayers } from './drawing-layers.ts';
-import { centred, within } from './drawing-place.ts';
+import { centred, withinReach } from './drawing-place.ts';
 import { dxfStrokes } from './dxf-drawing.ts';
 import { type FileContent, fileText } from './file-text.ts';
 import { closeLoops } from './loops.ts';
@@ -64,7 +64,7 @@ export function readDrawing(content: FileContent, options: DrawingOptions = {}):
     if (strokes.hidden.has(name) && !wanted.has(name))
       dropped.push({ line: 0, reason: `layer "${name}" is off or frozen; name it among the layers to read it` });
   const guesses: string[] = [...letters, ...strokes.guesses];
-  const near = curves.filter((curve) => within(curve, dropped));
+  const near = curves.filter((curve) => withinReach(curve, dropped));
   const shapes: DrawnShape[] = [];
   for (const name of wanted) {
     const closed = closeLoops(

@@ -1,8 +1,8 @@
 import { clusters, FEWEST } from './cluster.ts';
 import type { ListedRow } from './points-list.ts';
 
-/** Rows by site. */
-export function grouped(
+/** Rows by the site that they name, or by the gaps between them, and how that was found. */
+export function probeGroups(
   rows: readonly ListedRow[],
   gap: number | undefined,
 ): { readonly groups: readonly { label: string | null; rows: readonly ListedRow[] }[]; readonly sentence: string } {

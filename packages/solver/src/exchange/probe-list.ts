@@ -3,7 +3,7 @@ import type { FileContent } from './file-text.ts';
 import { type ListedSite, type SiteGrid, siteGrid } from './listed-sites.ts';
 import { type ListedRow, type ListOptions, readList } from './points-list.ts';
 import { PROBE_COLUMNS } from './probe-columns.ts';
-import { grouped } from './probe-groups.ts';
+import { probeGroups } from './probe-groups.ts';
 import { type Dropped, extentsOf, type Reading } from './reading.ts';
 
 /** Probes of a head by site, and the pattern that they make. */
@@ -48,7 +48,7 @@ export function readProbeList(content: FileContent, options: ProbeListOptions = 
     );
   const forces = single.filter(({ numbers }) => numbers.force !== undefined).length;
   const forced = forces === single.length;
-  const { groups, sentence } = grouped(single, options.gap);
+  const { groups, sentence } = probeGroups(single, options.gap);
   const grid = siteGrid(groups);
   return {
     read: { ...grid.grid, sites: grid.sites, forced },

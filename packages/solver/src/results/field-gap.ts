@@ -21,7 +21,11 @@ interface Measured {
   readonly result: Pick<CaseResult, 'fastenerPlane'>;
 }
 
-/** @param areas of the mesh of the first */
+/**
+ * Read at the nodes of the finer mesh and the middles of its sides.
+ *
+ * @param areas of the mesh of `fine`
+ */
 export function fieldGap(areas: readonly SampleArea[], fine: Measured, coarse: Measured): FieldGap {
   const { structure, solution } = fine.solved;
   const coarser = deflectionReader(coarse.solved.structure.locator, coarse.solved.solution.u);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Limits } from '../../src/model/head-model.ts';
 import type { CaseResult } from '../../src/results/head-result.ts';
 import { type SecondOpinions, verdictOf } from '../../src/results/verdict.ts';
-import { caseOf } from './criteria/case-of.ts';
+import { caseOf, strengthOf } from './criteria/case-of.ts';
 
 const bowed = (value: number, name = 'mounted', site = 'A1'): CaseResult =>
   caseOf({ name, bow: { value, at: [0, 0], site } });
@@ -81,6 +81,34 @@ describe('verdict on one criterion', () => {
     expect(outcome(3.1, 3.2).outcome).toBe('marginal');
     expect(outcome(2.9, 3).outcome).toBe('marginal');
     expect(verdictOf({ ...limits, margin: 0.1 }, [strong(3.2)], none, []).criteria[1].outcome).toBe('marginal');
+  });
+});
+
+describe('errors that two meshes would understate', () => {
+  it('are those of the field of each criterion', () => {
+    const [bow, flat] = verdictOf(
+      { bow: 0.03, flatness: 0.03 },
+      [bowed(0.02)],
+      { coarse: { measured: () => bowed(0.02), gap: () => ({ bow: 0.00189, flatness: 0.00378 }) }, thin: null },
+      [],
+    ).criteria;
+    expect(bow.error).toBeCloseTo(0.001, 12);
+    expect(flat.error).toBeCloseTo(0.002, 12);
+  });
+
+  it('are half of a failure probability at least, which fails at twice its limit all the same', () => {
+    const outcome = (failureProbability: number) => {
+      const result = strengthOf({ failureProbability });
+      const limits = { bow: 1, failureProbability: 1e-6 };
+      return verdictOf(limits, [result], { coarse: apart(result, 0), thin: null }, []).criteria[1].outcome;
+    };
+    expect([6.6e-7, 6.7e-7, 1.99e-6, 2.01e-6, 1].map(outcome)).toEqual([
+      'pass',
+      'marginal',
+      'marginal',
+      'fail',
+      'fail',
+    ]);
   });
 });
 
