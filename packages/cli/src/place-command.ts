@@ -44,7 +44,7 @@ export function addPlace(program: Command, terminal: Terminal, ended: (code: num
     .option('--clearance <mm>', 'least distance from screw heads to the probe fields', number)
     .option(
       '--through <part>',
-      'frame, body or either: what screws go through; the frame if it has room',
+      'frame, body or either: what screws go through; the frame if it has room for all, else either',
       oneOf('frame', 'body', 'either'),
     )
     .option('--edge <mm>', 'least distance from screw heads to the edges of that part', number)

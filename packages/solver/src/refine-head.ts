@@ -1,7 +1,7 @@
 import type { CompiledHead } from './model/compile.ts';
 import type { HeadModel } from './model/head-model.ts';
 import { headGoals, unsettled } from './results/head-goals.ts';
-import { measuredCases, siteAreas } from './results/measured-cases.ts';
+import { coarseOpinion, measuredCases, siteAreas } from './results/measured-cases.ts';
 import { refineFor } from './results/refine-for.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
@@ -40,7 +40,7 @@ export function* refineHead(
     const areas = siteAreas(head, main);
     const measured = measuredCases(model, head, main, areas, false);
     const cases = head.cases.map((_, i) => measured(i));
-    const coarser = measuredCases(model, head, coarse, siteAreas(head, coarse), false);
+    const coarser = coarseOpinion(model, head, main, cases, areas, coarse, false);
     const { criteria } = verdictOf(model.limits, cases, { coarse: coarser, thin: null }, []);
     const open = unsettled(criteria, tolerance);
     if (open.length === 0) break;

@@ -10,9 +10,10 @@ import { bracketed } from './results/bracket.ts';
 import { lettingGo, losingContact, slidingOnBoard } from './results/case-remarks.ts';
 import type { HeadResult } from './results/head-result.ts';
 import { jointRemarks } from './results/joint-remarks.ts';
-import { measuredCases, siteAreas } from './results/measured-cases.ts';
+import { coarseOpinion, measuredCases, siteAreas } from './results/measured-cases.ts';
 import { pushingRemarks } from './results/pushing-remarks.ts';
 import type { SampleArea } from './results/sample-areas.ts';
+import { sharpCornerRemarks } from './results/sharp-corner-remarks.ts';
 import { strengthRemarks } from './results/strength-remarks.ts';
 import { COARSENING } from './results/two-mesh.ts';
 import { verdictOf } from './results/verdict.ts';
@@ -109,7 +110,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
   const measured = measuredCases(model, head, main, areas, withStrength);
   const cases = head.cases.map((_, i) => measured(i));
   const opinions = {
-    coarse: coarse && measuredCases(model, head, coarse, siteAreas(head, coarse), judged),
+    coarse: coarse && coarseOpinion(model, head, main, cases, areas, coarse, judged),
     thin: thin && measuredCases(model, head, thin, areas, false),
   };
   const result: HeadResult = {
@@ -128,6 +129,7 @@ function* oneJoint(model: HeadModel, options: HeadOptions): Generator<string, He
       ...slidingOnBoard(model),
       ...jointRemarks(model.limits, cases),
       ...strengthRemarks(model),
+      ...sharpCornerRemarks(model),
     ]),
     dofs: unknownsOf(meshed),
     timings: { ...main.timings, total: performance.now() - started },

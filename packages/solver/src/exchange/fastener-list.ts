@@ -3,7 +3,7 @@ import type { Fastener, HeadModel } from '../model/head-model.ts';
 import { unguarded } from './csv-text.ts';
 import type { FileContent } from './file-text.ts';
 import { type ListOptions, readList } from './points-list.ts';
-import { coordinate } from './probe-list.ts';
+import { coordinate } from './probe-columns.ts';
 import { extentsOf, type Reading, type Taken } from './reading.ts';
 
 /** Fasteners of a table: names and places, screws and heights of seats where it gives them. */

@@ -6,7 +6,7 @@ import { caseOf, fieldsOf } from './case-fields.ts';
 import { type Cell, csvText } from './csv-text.ts';
 import type { FileContent } from './file-text.ts';
 import { type ListOptions, readList } from './points-list.ts';
-import { coordinate } from './probe-list.ts';
+import { coordinate } from './probe-columns.ts';
 import { extentsOf, type Reading } from './reading.ts';
 import { stampLine } from './stamp.ts';
 

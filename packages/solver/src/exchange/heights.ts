@@ -7,7 +7,7 @@ import type { HeadModel, Seat } from '../model/head-model.ts';
 import type { Wanted } from './column.ts';
 import type { FileContent } from './file-text.ts';
 import { type ListOptions, readList } from './points-list.ts';
-import { coordinate } from './probe-list.ts';
+import { coordinate } from './probe-columns.ts';
 import { type Dropped, extentsOf, type Reading, type Taken, tidy } from './reading.ts';
 
 /** Measured heights of a board, mm. Plain data. */

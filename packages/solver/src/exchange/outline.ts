@@ -1,14 +1,14 @@
 import { Fault } from '../fault/fault.ts';
-import { shapeRing } from '../geometry/ring.ts';
 import type { Shape } from '../geometry/shape.ts';
-import { didYouMean } from '../plate/near-names.ts';
-import { arcOf, type Curve, enclosed, straightened, straightenedCount, type Vertex } from './curve.ts';
+import { enclosed } from './curve.ts';
 import type { Label } from './drawing.ts';
+import { wantedLayers } from './drawing-layers.ts';
+import { centred, withinReach } from './drawing-place.ts';
 import { dxfStrokes } from './dxf-drawing.ts';
 import { type FileContent, fileText } from './file-text.ts';
 import { closeLoops } from './loops.ts';
 import { type Dropped, extentsOf, type Reading } from './reading.ts';
-import { shapeOf } from './recognise.ts';
+import { soundShape } from './sound-shape.ts';
 import { svgStrokes } from './svg-drawing.ts';
 
 /** A closed shape of a drawing. */
@@ -39,11 +39,6 @@ export interface DrawingOptions {
   readonly centre?: readonly [number, number] | undefined;
 }
 
-/** Coordinates that a head may have, mm. */
-const FARTHEST = 1e5;
-/** Corners that a polygon may have. */
-const MOST_CORNERS = 20_000;
-
 /**
  * Closed shapes of a DXF or SVG drawing.
  *
@@ -69,7 +64,7 @@ export function readDrawing(content: FileContent, options: DrawingOptions = {}):
     if (strokes.hidden.has(name) && !wanted.has(name))
       dropped.push({ line: 0, reason: `layer "${name}" is off or frozen; name it among the layers to read it` });
   const guesses: string[] = [...letters, ...strokes.guesses];
-  const near = curves.filter((curve) => within(curve, dropped));
+  const near = curves.filter((curve) => withinReach(curve, dropped));
   const shapes: DrawnShape[] = [];
   for (const name of wanted) {
     const closed = closeLoops(
@@ -102,83 +97,6 @@ export function readDrawing(content: FileContent, options: DrawingOptions = {}):
       dropped: dropped.sort((a, b) => a.line - b.line),
     },
   };
-}
-
-function wantedLayers(
-  asked: readonly string[] | undefined,
-  names: readonly string[],
-  shown: readonly string[],
-): ReadonlySet<string> {
-  if (asked === undefined || asked.length === 0) return new Set(shown);
-  return new Set(
-    asked.map((name) => {
-      const found = names.find((known) => known.toLowerCase() === name.toLowerCase());
-      if (found !== undefined) return found;
-      throw new Fault(
-        'USAGE',
-        `The drawing has no layer "${name}".${didYouMean(name, names)} Its layers are ${names
-          .map((known) => `"${known}"`)
-          .join(', ')
-          .slice(0, 300)}.`,
-        '',
-        { value: name, expected: names },
-      );
-    }),
-  );
-}
-
-function within({ vertices, line, layer }: Curve, dropped: Dropped[]): boolean {
-  const isFar = vertices.some(({ x, y, bulge }, i) => {
-    const radius = bulge === 0 ? 0 : arcOf(vertices[i], vertices[i + 1] ?? vertices[0]).radius;
-    return !(Math.max(Math.abs(x), Math.abs(y), radius) <= FARTHEST);
-  });
-  if (!isFar) return true;
-  dropped.push({
-    line,
-    reason: `the curve on layer "${layer}" reaches beyond ${FARTHEST} mm from the origin; check the unit, or move its middle to the origin`,
-  });
-  return false;
-}
-
-/** The middle of the box around all curves moved. */
-function centred(
-  curves: readonly Curve[],
-  labels: readonly Label[],
-  to: readonly [number, number] | undefined,
-): [readonly Curve[], readonly Label[]] {
-  const box = to === undefined ? null : extentsOf(cornersOn(curves));
-  if (to === undefined || box === null) return [curves, labels];
-  const [dx, dy] = [to[0] - (box.min[0] + box.max[0]) / 2, to[1] - (box.min[1] + box.max[1]) / 2];
-  return [
-    curves.map((curve) => ({
-      ...curve,
-      vertices: curve.vertices.map(({ x, y, bulge }) => ({ x: x + dx, y: y + dy, bulge })),
-    })),
-    labels.map((label) => ({ ...label, at: [label.at[0] + dx, label.at[1] + dy] as const })),
-  ];
-}
-
-function* cornersOn(curves: readonly Curve[]): Generator<[number, number]> {
-  for (const { vertices, closed } of curves) for (const { x, y } of straightened(vertices, closed, 0.01)) yield [x, y];
-}
-
-/** A shape that a head can have, or the reason why it is none. */
-function soundShape(vertices: readonly Vertex[], tolerance: number): Shape | string {
-  const many = (count: number) => `has ${count} corners, more than ${MOST_CORNERS}; use a coarser tolerance`;
-  const count = straightenedCount(vertices, tolerance);
-  // Those on straight lines will go.
-  if (count > 10 * MOST_CORNERS) return many(count);
-  const shape = shapeOf(vertices, tolerance);
-  if ('polygon' in shape && shape.polygon.length > MOST_CORNERS) return many(shape.polygon.length);
-  if ('circle' in shape && !(shape.circle >= 1e-3))
-    return `is a circle of ${shape.circle} mm, too small to count; remove it`;
-  try {
-    shapeRing(shape, { chord: 0.01 });
-    return shape;
-  } catch (thrown) {
-    if (thrown instanceof Fault) return `is none: ${thrown.message}`;
-    throw thrown;
-  }
 }
 
 /** Points that its box is that of. */

@@ -1,10 +1,12 @@
 import type { CompiledHead } from '../model/compile.ts';
 import type { HeadModel } from '../model/head-model.ts';
 import { meshedOf, type PlateGroups } from '../structure/groups.ts';
+import { fieldGap } from './field-gap.ts';
 import { headCase } from './head-case.ts';
 import type { CaseResult, CaseStrength } from './head-result.ts';
 import { headStrength } from './head-strength.ts';
 import { type SampleArea, sampleAreas } from './sample-areas.ts';
+import type { CoarseOpinion } from './verdict.ts';
 
 /**
  * Measures solved cases of a head by their index, each once.
@@ -25,6 +27,24 @@ export function measuredCases(
     if (withStrength) strength ??= strengths(model, head, solved);
     known[i] ??= headCase(head.cases[i], head, solved.cases[i], areas, strength?.[i] ?? null);
     return known[i];
+  };
+}
+
+/** The same cases on a coarser mesh, and how far apart the two are. */
+export function coarseOpinion(
+  model: HeadModel,
+  head: CompiledHead,
+  main: Pick<PlateGroups, 'cases'>,
+  results: readonly CaseResult[],
+  areas: readonly SampleArea[],
+  coarse: PlateGroups,
+  withStrength: boolean,
+): CoarseOpinion {
+  const measured = measuredCases(model, head, coarse, siteAreas(head, coarse), withStrength);
+  return {
+    measured,
+    gap: (i) =>
+      fieldGap(areas, { solved: main.cases[i], result: results[i] }, { solved: coarse.cases[i], result: measured(i) }),
   };
 }
 

@@ -16,3 +16,12 @@ export const COARSENING = 1.7;
 export function twoMeshError(value: number, coarse: number, order = ORDER): number {
   return (SAFETY * Math.abs(value - coarse)) / (COARSENING ** order - 1);
 }
+
+/**
+ * Estimated error of a field from how far apart it is on the two meshes, `apart / (r^2 - 1)`: what a value read from it
+ * is off by at least where {@link twoMeshError} says less, because errors of opposite sign meet in the difference of the
+ * values. Without the safety factor, since the field as a whole does not pass through zero.
+ */
+export function fieldError(apart: number): number {
+  return apart / (COARSENING ** ORDER - 1);
+}

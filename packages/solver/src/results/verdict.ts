@@ -6,8 +6,9 @@ import { failureProbability } from './criteria/failure-probability.ts';
 import { fasteners } from './criteria/fasteners.ts';
 import { flatness } from './criteria/flatness.ts';
 import { strength } from './criteria/strength.ts';
+import type { FieldGap } from './field-gap.ts';
 import type { CaseResult, CriterionVerdict, Outcome, Verdict } from './head-result.ts';
-import { twoMeshError } from './two-mesh.ts';
+import { fieldError, twoMeshError } from './two-mesh.ts';
 
 /**
  * The same cases solved otherwise, to say how far the headline can be trusted; `null` = not solved. Measured by the index
@@ -15,12 +16,18 @@ import { twoMeshError } from './two-mesh.ts';
  */
 export interface SecondOpinions {
   /** On a coarser mesh, by the ratio of the two-mesh estimate. */
-  readonly coarse: Opinion | null;
+  readonly coarse: CoarseOpinion | null;
   /** By thin-plate theory, on the same mesh. */
   readonly thin: Opinion | null;
 }
 
 type Opinion = (index: number) => CaseResult;
+
+/** What the coarser mesh says, and how far its deflection is from that on the mesh. */
+export interface CoarseOpinion {
+  readonly measured: Opinion;
+  readonly gap: (index: number) => FieldGap;
+}
 
 /** What a head is judged by, where the model gives a limit. */
 const CRITERIA: readonly Criterion[] = [bow, flatness, contact, strength, failureProbability, fasteners];
@@ -76,9 +83,8 @@ function judge(
   const { reading, index } = worst;
   const other = (opinion: Opinion | null) => (opinion === null ? null : criterion.read(opinion(index)));
   const { value, site, mode } = reading;
-  const coarser = other(coarse);
   const thinner = other(thin);
-  const error = coarser === null ? null : twoMeshError(value, coarser.value, criterion.order);
+  const error = coarse === null ? null : errorOf(criterion, value, index, coarse);
   return {
     criterion: name,
     unit,
@@ -93,6 +99,17 @@ function judge(
     site,
     ...(mode === undefined ? {} : { mode }),
   };
+}
+
+/** `null` where the coarser mesh says nothing of the criterion. */
+function errorOf(criterion: Criterion, value: number, index: number, { measured, gap }: CoarseOpinion): number | null {
+  const coarser = criterion.read(measured(index));
+  if (coarser === null) return null;
+  return Math.max(
+    twoMeshError(value, coarser.value, criterion.order),
+    criterion.apart === undefined ? 0 : fieldError(criterion.apart(gap(index))),
+    (criterion.leastError ?? 0) * value,
+  );
 }
 
 /** @param beyond how far the value lies beyond its limit, negative inside */

@@ -6,7 +6,7 @@ import { placeParameters, variantOf } from './parameter.ts';
 import { sitesPlanSchema } from './sites/plan.ts';
 import { withPattern } from './sites/sites.ts';
 import { sweepPlanSchema } from './sweep/plan.ts';
-import type { SweepRow } from './sweep/sweep.ts';
+import type { SweepRow } from './sweep/row.ts';
 import { tolerancePlanSchema } from './tolerance/plan.ts';
 import type { ToleranceRow } from './tolerance/row.ts';
 

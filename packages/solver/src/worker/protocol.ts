@@ -1,7 +1,7 @@
 import type { FaultReport } from '../fault/fault.ts';
 import type { HeadModel } from '../model/head-model.ts';
 import type { HeadResult } from '../results/head-result.ts';
-import type { Advice } from '../solve-advice.ts';
+import type { Advice } from '../studies/advice/advice.ts';
 
 /** What a solve answers with, across a worker or in place. Every answer carries the run it belongs to. */
 export type Answer =

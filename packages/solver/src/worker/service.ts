@@ -2,8 +2,8 @@ import { Fault, faultReport } from '../fault/fault.ts';
 import type { Crew } from '../linear-algebra/crew.ts';
 import type { HeadModel } from '../model/head-model.ts';
 import { checkHeadModel } from '../model/read.ts';
-import { adviceSteps } from '../solve-advice.ts';
 import { type HeadRun, headSteps, releaseStages } from '../solve-head.ts';
+import { adviceSteps } from '../studies/advice/advice.ts';
 import type { Answer, SolverService } from './protocol.ts';
 
 /**

@@ -2,7 +2,8 @@ import type { FaultReport } from '../fault/fault.ts';
 import type { HeadModel } from '../model/head-model.ts';
 import type { PlacementRow, PlacementSummary } from '../studies/placement/rows.ts';
 import type { SitesRow, SitesSummary } from '../studies/sites/sites.ts';
-import type { SweepRow, SweepSummary } from '../studies/sweep/sweep.ts';
+import type { SweepRow } from '../studies/sweep/row.ts';
+import type { SweepSummary } from '../studies/sweep/sweep.ts';
 import type { ToleranceRow } from '../studies/tolerance/row.ts';
 import type { ToleranceSummary } from '../studies/tolerance/summary.ts';
 

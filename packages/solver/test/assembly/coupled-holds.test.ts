@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { HeldEdge } from '../../src/assembly/held-edges.ts';
 import { holdsOf } from '../../src/assembly/holds.ts';
 import { coupledHolds } from '../../src/assembly/in-plane-holds.ts';
+import type { Mesh } from '../../src/mesh/mesh.ts';
 import { mesh, placeOf, plane } from './coupled-samples.ts';
 
 const n = mesh.x.length;
@@ -63,6 +64,33 @@ describe('holds in the plane', () => {
     const held = heldMotions(holds);
     expect(held.length).toBe(2 * 9);
     expect(firmness(held)).toBeGreaterThan(0.5);
+  });
+
+  it('are the same wherever the plate lies and however large it is', () => {
+    const held = (moved: Mesh) => [...coupledHolds(moved, plane, holdsOf(moved, []), []).mask];
+    const placed = (scale: number, dx: number, dy: number): Mesh => ({
+      ...mesh,
+      x: mesh.x.map((x) => scale * x + dx),
+      y: mesh.y.map((y) => scale * y + dy),
+    });
+    const own = held(mesh);
+    expect(held(placed(1, 300, -200))).toEqual(own);
+    expect(held(placed(1, -50, 120))).toEqual(own);
+    expect(held(placed(1000, 0, 0))).toEqual(own);
+  });
+
+  it('leave one slide along an edge of symmetry that runs askew, which takes one dof more', () => {
+    const [c, s] = [Math.cos(0.6), Math.sin(0.6)];
+    const askew: Mesh = {
+      ...mesh,
+      x: mesh.x.map((x, i) => c * x - s * mesh.y[i] + 40),
+      y: mesh.y.map((y, i) => s * mesh.x[i] + c * y - 10),
+    };
+    const edge = side([40, -10], [40 + 10 * c, -10 + 10 * s], 'symmetry');
+    const { mask } = coupledHolds(askew, plane, holdsOf(askew, [edge]), [edge]);
+    // Five nodes and four middles of sides on the edge, and the slide.
+    const held = [...mask.subarray(n)].reduce((sum, bits) => sum + ((bits >> 1) & 1) + ((bits >> 2) & 1), 0);
+    expect(held).toBe(5 + 4 + 1);
   });
 
   it('leave the rows of the plate as they are, and hold the dof that in-plane rows lack', () => {

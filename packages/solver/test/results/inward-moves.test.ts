@@ -34,6 +34,25 @@ describe('moves of fasteners towards the sites', () => {
     expect(places(twoByTwo, 'sites', 2)).toEqual(mirrored(19.5, 16.7));
   });
 
+  it('are tried from the fasteners nearest to the worst place on, then of all together', () => {
+    // None is the mirror image of another.
+    const at = [
+      [-21, 18],
+      [20, 16],
+      [-19, -17],
+      [18, -15],
+    ];
+    const fasteners = twoByTwo.fasteners.map((fastener, i) => ({ ...fastener, at: at[i] }));
+    const model = checkHeadModel(altered(twoByTwo, { fasteners }));
+    const order = (worst: readonly [number, number]) => {
+      const moves = inwardMoves(model, planOf(model), worst).filter(({ along }) => along === 'x');
+      return moves.map(({ sets }) => sets.flatMap((set) => set.map(({ index }) => index)));
+    };
+    // From (10, 6) to each: 33.2, 14.1, 37.0 and 22.5 mm; from (-3, -9): 32.4, 34.0, 17.9 and 21.8 mm.
+    expect(order([10, 6])).toEqual([[1], [3], [0], [2], [1, 3, 0, 2]]);
+    expect(order([-3, -9])).toEqual([[2], [3], [0], [1], [2, 3, 0, 1]]);
+  });
+
   it('are none beyond the sites, off the frame, or into a keep-out', () => {
     expect(places(twoByTwo, 'y', 11)).not.toBeNull();
     expect(places(twoByTwo, 'y', 11.1)).toBeNull();

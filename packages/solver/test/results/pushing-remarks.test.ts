@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { HeadModel } from '../../src/model/head-model.ts';
 import { checkHeadModel } from '../../src/model/read.ts';
+import { pushingRemarks } from '../../src/results/pushing-remarks.ts';
 import { solveHead } from '../../src/solve-head.ts';
 import { twoByTwo } from '../model/two-by-two.ts';
+import { caseOf } from './criteria/case-of.ts';
 
 // Two more fasteners close beside the sites take the load; the head levers over them and presses its corners on the board.
 const levering: HeadModel = {
@@ -57,4 +59,32 @@ test('is silent where fasteners only hold the head back, and of those whose sens
   // Under a preload the clamped parts carry the push.
   expect(solved(given({ preload: 500 })).found).toEqual([]);
   expect(solved(given({ acts: 'pull' })).found).toEqual([]);
+});
+
+test('speaks of one fastener by itself, and says of several which pushes most', () => {
+  const told = (...reactions: number[]) => {
+    const fasteners = reactions.map((reaction, i) => ({
+      ...{
+        name: `F${i + 1}`,
+        at: [0, 0] as const,
+        reaction,
+        w: 0,
+        holds: true,
+        stiffness: null,
+        terms: null,
+        joint: null,
+      },
+    }));
+    return pushingRemarks(twoByTwo, [caseOf({ fasteners })]);
+  };
+  expect(told(-60, 20, -60, -60)).toEqual([
+    expect.stringMatching(
+      /^Fastener F2 pushes .* with up to 20\.0 N in case "mounted"\. As modelled it acts both ways\./,
+    ),
+  ]);
+  expect(told(-60, 20, -60, 150)).toEqual([
+    expect.stringMatching(
+      /^Fasteners F2, F4 push .* with up to 150 N in case "mounted", F4 the most\. As modelled they act/,
+    ),
+  ]);
 });

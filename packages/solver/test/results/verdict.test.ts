@@ -2,15 +2,20 @@ import { describe, expect, it } from 'vitest';
 import type { Limits } from '../../src/model/head-model.ts';
 import type { CaseResult } from '../../src/results/head-result.ts';
 import { type SecondOpinions, verdictOf } from '../../src/results/verdict.ts';
-import { caseOf } from './criteria/case-of.ts';
+import { caseOf, strengthOf } from './criteria/case-of.ts';
 
 const bowed = (value: number, name = 'mounted', site = 'A1'): CaseResult =>
   caseOf({ name, bow: { value, at: [0, 0], site } });
 const none: SecondOpinions = { coarse: null, thin: null };
 /** Second opinions by which the bow of every case is this much. */
 const opinions = (coarse: number | null, thin: number | null): SecondOpinions => ({
-  coarse: coarse === null ? null : () => bowed(coarse),
+  coarse: coarse === null ? null : apart(bowed(coarse), 0),
   thin: thin === null ? null : () => bowed(thin),
+});
+/** A coarser mesh that reads this, its field so far apart in bow and flatness, mm. */
+const apart = (result: CaseResult, gap: number): SecondOpinions['coarse'] => ({
+  measured: () => result,
+  gap: () => ({ bow: gap, flatness: gap }),
 });
 const judged = (value: number, limits: Limits, second = none) => verdictOf(limits, [bowed(value)], second, []);
 
@@ -32,6 +37,15 @@ describe('verdict on one criterion', () => {
     expect(outcome(0.03 - 1.01 * error).outcome).toBe('pass');
     expect(outcome(0.02).criteria[0].error).toBeCloseTo(error, 12);
     expect(judged(0.02, { bow: 0.03 }).criteria[0].error).toBeNull();
+  });
+
+  it('is no surer than the deflection that it is read from, where two meshes agree on the value alone', () => {
+    const read = (coarse: number, gap: number) =>
+      judged(0.02, { bow: 0.03 }, { coarse: apart(bowed(coarse), gap), thin: null }).criteria[0].error;
+    // Second order: what is 0.0005 apart at sizes 1 and 1.7 is 0.0005 / (1.7^2 - 1) off at size 1.
+    expect(read(0.02, 0.0005)).toBeCloseTo(0.0005 / 1.89, 12);
+    expect(read(0.0201, 0.0005)).toBeCloseTo(0.0005 / 1.89, 12);
+    expect(read(0.0203, 0.0005)).toBeCloseTo(0.0009 / 1.89, 12);
   });
 
   it('is marginal within the margin that is kept in hand, a share of the limit', () => {
@@ -56,13 +70,45 @@ describe('verdict on one criterion', () => {
       });
     const limits: Limits = { bow: 1, strengthFactor: 3 };
     const outcome = (factor: number, coarse = factor) =>
-      verdictOf(limits, [strong(5), strong(factor)], { coarse: () => strong(coarse), thin: null }, []).criteria[1];
-    expect(outcome(2.9)).toMatchObject({ outcome: 'fail', value: 2.9, bound: 'least' });
-    expect(outcome(3.1)).toMatchObject({ outcome: 'pass', value: 3.1 });
+      verdictOf(limits, [strong(5), strong(factor)], { coarse: apart(strong(coarse), 1), thin: null }, []).criteria[1];
+    expect(outcome(2.7)).toMatchObject({ outcome: 'fail', value: 2.7, bound: 'least' });
+    expect(outcome(3.4)).toMatchObject({ outcome: 'pass', value: 3.4 });
+    // A tenth of the value at least: two meshes that agree on a peak do so by chance.
+    expect(outcome(2.8)).toMatchObject({ outcome: 'marginal' });
+    expect(outcome(3.3)).toMatchObject({ outcome: 'marginal' });
+    expect(outcome(3.3).error).toBeCloseTo(0.33, 12);
     expect(outcome(3.1, 3.2).error).toBeCloseTo(0.3 / 0.7, 9);
     expect(outcome(3.1, 3.2).outcome).toBe('marginal');
     expect(outcome(2.9, 3).outcome).toBe('marginal');
     expect(verdictOf({ ...limits, margin: 0.1 }, [strong(3.2)], none, []).criteria[1].outcome).toBe('marginal');
+  });
+});
+
+describe('errors that two meshes would understate', () => {
+  it('are those of the field of each criterion', () => {
+    const [bow, flat] = verdictOf(
+      { bow: 0.03, flatness: 0.03 },
+      [bowed(0.02)],
+      { coarse: { measured: () => bowed(0.02), gap: () => ({ bow: 0.00189, flatness: 0.00378 }) }, thin: null },
+      [],
+    ).criteria;
+    expect(bow.error).toBeCloseTo(0.001, 12);
+    expect(flat.error).toBeCloseTo(0.002, 12);
+  });
+
+  it('are half of a failure probability at least, which fails at twice its limit all the same', () => {
+    const outcome = (failureProbability: number) => {
+      const result = strengthOf({ failureProbability });
+      const limits = { bow: 1, failureProbability: 1e-6 };
+      return verdictOf(limits, [result], { coarse: apart(result, 0), thin: null }, []).criteria[1].outcome;
+    };
+    expect([6.6e-7, 6.7e-7, 1.99e-6, 2.01e-6, 1].map(outcome)).toEqual([
+      'pass',
+      'marginal',
+      'marginal',
+      'fail',
+      'fail',
+    ]);
   });
 });
 

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { Fault } from '../../src/fault/fault.ts';
 import type { Ring } from '../../src/geometry/point.ts';
+import type { PlateProblem } from '../../src/plate/plate-problem.ts';
 import { requireFollowable } from '../../src/structure/followable.ts';
+import { plateDomain } from '../../src/structure/plate-domain.ts';
 
 /** A square of side a: mean width 2 a^2 / 4 a = a/2. */
 const square = (a: number): Ring => [
@@ -50,5 +52,24 @@ describe('shapes that elements follow', () => {
     expect(fault.details).toMatchObject({ expected: 'at least 0.00010 mm' });
     expect(refusal(strip(1e-3, 300), 1, '')!.details).toMatchObject({ expected: 'at least 0.010 mm' });
     expect(refusal(strip(1e-3, 300), 1, '')!.message).toMatch(/^The shape is/);
+  });
+});
+
+describe('areas that elements follow', () => {
+  it('are named where the problem reports them, and not where they are probe fields', () => {
+    const sliver = strip(1e-4, 300);
+    const plate: PlateProblem = { plate: 1, outline: { rectangle: [400, 40] }, section: { D: 1e5, nu: 0.3 } };
+    const told = (problem: PlateProblem) => {
+      try {
+        plateDomain(problem, [sliver]);
+      } catch (thrown) {
+        return thrown;
+      }
+    };
+    expect(
+      told({ ...plate, report: { over: { polygon: sliver.map(([x, y]): [number, number] => [x, y]) } } }),
+    ).toMatchObject({ path: 'report.over' });
+    expect(told(plate)).toMatchObject({ code: 'TOO_LARGE', path: '' });
+    expect(told({ ...plate, report: { at: [[0, 0]] } })).toMatchObject({ path: '' });
   });
 });

@@ -7,6 +7,7 @@ export const bow: Criterion = {
   bound: 'most',
   limit: (limits) => limits.bow,
   read: (result) => ({ value: Math.abs(result.bow.value), site: result.bow.site }),
+  apart: (gap) => gap.bow,
   sentence: ({ value, limit, site, case: name }) =>
     `Site ${site} bows ${micrometres(value)} in case "${name}", ${micrometreGap(value, limit)} the ${micrometreLimit(limit)} limit.`,
 };

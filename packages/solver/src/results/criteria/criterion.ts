@@ -1,4 +1,5 @@
 import type { Limits } from '../../model/head-model.ts';
+import type { FieldGap } from '../field-gap.ts';
 import type { CaseResult, CriterionVerdict } from '../head-result.ts';
 
 /** What one load case says of a criterion, and the site or fastener where it is worst. */
@@ -16,6 +17,10 @@ export interface Criterion extends Pick<CriterionVerdict, 'criterion' | 'unit' |
   read(result: CaseResult): Reading | null;
   /** Order at which it converges with the element size; that of deflections if left out. */
   readonly order?: number;
+  /** Share of the value that its error is at least, whatever two meshes say; 0 if left out. */
+  readonly leastError?: number;
+  /** The same of the difference of the fields on two meshes; left out where it is no norm of the deflection. */
+  apart?(gap: FieldGap): number;
   /** The judgement in plain words, one sentence. */
   sentence(verdict: CriterionVerdict): string;
 }

@@ -7,6 +7,8 @@ export const failureProbability: Criterion = {
   unit: '1',
   bound: 'most',
   order: 1,
+  // It goes with a power of the stress, about the tenth: a few per cent of stress.
+  leastError: 0.5,
   limit: (limits) => limits.failureProbability,
   read: (result) => {
     const known = (result.strength?.parts ?? []).filter(hasProbability);

@@ -10,6 +10,7 @@ export const flatness: Criterion = {
     value: result.flatness.minimumZone,
     site: result.sites.reduce((worst, site) => (site.flatness > worst.flatness ? site : worst)).name,
   }),
+  apart: (gap) => gap.flatness,
   sentence: ({ value, limit, site, case: name }) =>
     `The site area is flat within ${micrometres(value)} in case "${name}", ${micrometreGap(value, limit)} the ${micrometreLimit(limit)} limit; site ${site} is the least flat.`,
 };

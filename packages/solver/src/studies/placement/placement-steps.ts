@@ -1,13 +1,14 @@
 import { Fault } from '../../fault/fault.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { HeadModel } from '../../model/head-model.ts';
-import { type Best, bestPlacements, type Settings, type TaskResult } from './best-placements.ts';
+import { bestPlacements } from './best-placements.ts';
 import { BROKEN } from './goal.ts';
 import { type HeadField, headField } from './head-field.ts';
 import { placedAs } from './names.ts';
 import { checkPlacementPlan, type GroupPlan, type PlacementPlan } from './plan.ts';
 import { searchRemarks } from './remarks.ts';
 import type { CurvePoint, PlacementPoint, PlacementRow, PlacementSummary } from './rows.ts';
+import type { Best, Settings, TaskResult } from './task.ts';
 import { roomyField, throughRemarks } from './through.ts';
 import { curveTasks } from './trade-curve.ts';
 import { verified } from './verify.ts';
@@ -76,7 +77,7 @@ export function* placementSteps(
     curve,
     remarks: [
       ...searchRemarks(model, field, plan, main, winner),
-      ...throughRemarks(field, plan.through !== undefined, placements[winner.index].slice(field.fixed)),
+      ...throughRemarks(field, plan, placements[winner.index].slice(field.fixed)),
     ],
   };
 

@@ -47,7 +47,9 @@ export const placementPlanSchema = z
       ),
     through: through
       .optional()
-      .describe('part that screws go through; the frame if there is one that has room for all of them, else either'),
+      .describe(
+        'part that screws go through; the frame if there is one that has room for all of them with the spacing, else either',
+      ),
     spacing: z
       .number()
       .min(0)

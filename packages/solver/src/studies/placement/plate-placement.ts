@@ -7,12 +7,13 @@ import { meshPlate } from '../../structure/meshed.ts';
 import { isCoupled } from '../../structure/sections.ts';
 import { stopwatch } from '../../structure/stopwatch.ts';
 import { buildStructure } from '../../structure/structure.ts';
-import { bestPlacements, type TaskResult } from './best-placements.ts';
+import { bestPlacements } from './best-placements.ts';
 import type { Field } from './field.ts';
 import type { Mirror } from './plan.ts';
 import { rmsForm } from './rms-form.ts';
 import { plateRoom } from './room.ts';
 import { groundOf } from './stand.ts';
+import type { TaskResult } from './task.ts';
 
 /** What a search for the supports of a plate may move. */
 export interface PlatePlacementPlan {

@@ -1,8 +1,8 @@
 import type { HeadModel } from '../../model/head-model.ts';
-import type { TaskResult } from './best-placements.ts';
 import type { HeadField } from './head-field.ts';
 import type { PlacementPlan } from './plan.ts';
 import type { Verified } from './rows.ts';
+import type { TaskResult } from './task.ts';
 
 /** How the best was found and what the search does not see, one sentence each. */
 export function searchRemarks(

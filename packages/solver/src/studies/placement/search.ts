@@ -64,6 +64,18 @@ export function* searchGrid(
   return yield* descend(judge, choices, at, shift, options);
 }
 
+/** Whether {@link searchGrid} has a placement to begin with that keeps the spacing. */
+export function hasPlacement(
+  choices: readonly Choice[],
+  at: readonly Point[],
+  { seed, starts, most, spacing }: SearchOptions,
+): boolean {
+  if (waysToChoose(choices) <= most) return enumeration(choices, at, spacing)() !== null;
+  const random = seeded(seed);
+  const makeups = choices.map(compositions);
+  return Array.from({ length: starts }).some((_, i) => randomSlots(choices, makeups, i, at, spacing, random) !== null);
+}
+
 function* tryAll(
   judge: Judge,
   choices: readonly Choice[],

@@ -1,13 +1,15 @@
 import { Fault } from '../../fault/fault.ts';
 import { headDiameter } from '../../model/keep-outs.ts';
-import { openOrbits, type Settings } from './best-placements.ts';
-import { waysToChoose } from './choices.ts';
 import type { HeadField } from './head-field.ts';
+import { openGrid } from './open-grid.ts';
 import type { Placement } from './placement.ts';
-import type { GroupPlan } from './plan.ts';
+import type { GroupPlan, PlacementPlan } from './plan.ts';
+import { hasPlacement } from './search.ts';
+import type { Settings } from './task.ts';
 
 /**
- * The field itself where its part has open positions for all groups under their mirrors; else one of body and frame.
+ * The field itself where its part has room for all groups under their mirrors with the spacing between them; else one of
+ * body and frame.
  *
  * @throws Fault TOO_LARGE for too fine a grid
  */
@@ -19,11 +21,9 @@ export function roomyField(
 ): HeadField {
   const hasRoom = (): boolean => {
     try {
-      const choices = groups.map(({ count, mirror }) => ({
-        count,
-        orbits: openOrbits(field, settings, clearance, mirror),
-      }));
-      return waysToChoose(choices) > 0;
+      const { points, spacing, orbits } = openGrid(field, settings, clearance);
+      const choices = groups.map(({ count, mirror }) => ({ count, orbits: orbits(mirror) }));
+      return hasPlacement(choices, points, { ...settings, spacing });
     } catch (thrown) {
       if (thrown instanceof Fault && thrown.code === 'OUTSIDE') return false;
       throw thrown;
@@ -33,7 +33,13 @@ export function roomyField(
 }
 
 /** Which part screws go through, and how near its edge: one sentence each. */
-export function throughRemarks(field: HeadField, isAsked: boolean, placed: Placement): string[] {
+export function throughRemarks(
+  field: HeadField,
+  { through: asked, spacing = 0 }: PlacementPlan,
+  placed: Placement,
+): string[] {
+  const isAsked = asked !== undefined;
+  const apart = spacing > 0 ? ` at least ${spacing} mm apart` : '';
   const reach = headDiameter(field.like) / 2;
   const through = placed
     .map(({ name, at }) => ({ name, gap: field.partsAt(at).body - reach }))
@@ -50,7 +56,7 @@ export function throughRemarks(field: HeadField, isAsked: boolean, placed: Place
         ]
       : []),
     ...(field.through === 'either' && !isAsked && placed.some(({ at }) => Number.isFinite(field.partsAt(at).frame))
-      ? ['The frame alone has no room for all of them, so they may go through the body too.']
+      ? [`The frame alone has no room for all of them${apart}, so they may go through the body too.`]
       : []),
     ...(through.length === 0 || !Number.isFinite(nearest)
       ? []

@@ -1,8 +1,9 @@
-import { openOrbits, type Settings, type Task } from './best-placements.ts';
 import { waysToChoose } from './choices.ts';
 import type { HeadField } from './head-field.ts';
+import { openGrid } from './open-grid.ts';
 import { gridPoints } from './orbits.ts';
 import type { GroupPlan, PlacementPlan } from './plan.ts';
+import type { Settings, Task } from './task.ts';
 
 /** A search of a study: a point of its curve, or the one whose winner it judges. */
 export interface StudyTask extends Task {
@@ -39,7 +40,7 @@ export function curveTasks(
 
   /** Those that the orbits of the open positions add up to: under two mirrors fours, pairs on one and the centre. */
   function counts(): number[] {
-    const orbits = openOrbits(field, settings, clearance, mirror);
+    const orbits = openGrid(field, settings, clearance).orbits(mirror);
     const possible: number[] = [];
     for (let at = Math.max(3, field.fixed + 1); at <= MOST_COUNT; at++) {
       if (at > USUAL_COUNT && possible.length >= FEWEST_POINTS) break;

@@ -78,6 +78,30 @@ describe('the part that screws go through', () => {
     expect(() => placed({ ...narrow, fasteners }, { through: 'frame' })).toThrow(/is open to a fastener/);
   });
 
+  /** The frame is open in two strips alone, 60 mm apart and 32 mm long: each holds two screws 18 mm apart, not three. */
+  const strips: HeadModel = { ...framed, frame: { ...framed.frame!, outer: { rectangle: [64, 36] } }, keepOuts: [] };
+  const wide: HeadModel = {
+    ...strips,
+    fasteners: framed.fasteners.map(({ at: [x, y], ...one }) => ({ ...one, at: [x, 0.8 * y] })),
+  };
+  it.each([undefined, 300_000])('is either where the frame has positions but not at the spacing, most %s', (most) => {
+    const plan = { count: 6, spacing: 18, step: 3, ...(most === undefined ? { most: 1 } : { most }) };
+    const { best, remarks } = placed(wide, { ...plan, mirror: 'both' });
+    expect(best.placement).toHaveLength(6);
+    const points = best.placement.map(({ at }) => at);
+    for (const [i, [x, y]] of points.entries())
+      for (const [px, py] of points.slice(i + 1)) expect(Math.hypot(x - px, y - py)).toBeGreaterThanOrEqual(18 - 1e-6);
+    expect(points.some((at) => inside(at, BODY) > 0)).toBe(true);
+    expect(remarks).toContain(
+      'The frame alone has no room for all of them at least 18 mm apart, so they may go through the body too.',
+    );
+    expect(() => placed(wide, { ...plan, mirror: 'both', through: 'frame' })).toThrow(/"through": "either"/);
+    // Four fit.
+    expect(placed(wide, { ...plan, count: 4, mirror: 'both' }).remarks).toContainEqual(
+      expect.stringMatching(/^Screws go through the frame alone/),
+    );
+  });
+
   it('is not spoken of on a head without a frame', () => {
     const { remarks } = placed(bare, { mirror: 'both', step: 4 });
     expect(remarks.filter((remark) => remark.includes('frame'))).toEqual([]);

@@ -1,14 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { HeadModel } from '../src/model/head-model.ts';
-import { keepOutRemarks } from '../src/model/keep-outs.ts';
-import { readHeadModel } from '../src/model/read.ts';
-import { type Advice, adviseHead } from '../src/solve-advice.ts';
-import { solveHead } from '../src/solve-head.ts';
-import { altered, twoByTwo } from './model/two-by-two.ts';
+import type { HeadModel } from '../../../src/model/head-model.ts';
+import { keepOutRemarks } from '../../../src/model/keep-outs.ts';
+import { readHeadModel } from '../../../src/model/read.ts';
+import { solveHead } from '../../../src/solve-head.ts';
+import { type Advice, adviseHead } from '../../../src/studies/advice/advice.ts';
+import { altered, twoByTwo } from '../../model/two-by-two.ts';
 
 const shipped = (name: string): HeadModel =>
-  readHeadModel(readFileSync(new URL(`../../../models/${name}.json`, import.meta.url), 'utf8'));
+  readHeadModel(readFileSync(new URL(`../../../../../models/${name}.json`, import.meta.url), 'utf8'));
 
 function advised(model: HeadModel): Advice {
   const advice = adviseHead(model, solveHead(model));
