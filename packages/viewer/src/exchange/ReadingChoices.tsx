@@ -1,8 +1,7 @@
 import { type FileKind, fileRoles, sheetNames } from '@flathead/solver/exchange';
-import { NativeSelect } from '@mantine/core';
 import { useMemo } from 'react';
 import { typeset } from '../format/number.ts';
-import fields from '../panels/field.module.css';
+import { ChoiceRow } from '../panels/ChoiceRow.tsx';
 import styles from './exchange.module.css';
 import { type Choices, FIRST_CHOICES, readAs } from './readings.ts';
 
@@ -38,33 +37,33 @@ export function ReadingChoices({ content, choices, choose }: ReadingChoicesProps
   const shown = sheets.find(({ isShown }) => isShown) ?? sheets[0];
   return (
     <>
-      <Choice
+      <ChoiceRow
         label="It is a"
-        name="kind"
+        testId="import-kind"
         value={choices.kind}
         options={KINDS}
         choose={(kind) => choose({ kind, as: '', layers: [] })}
       />
       {sheets.length > 1 && !isDrawing && (
-        <Choice
+        <ChoiceRow
           label="Sheet"
-          name="sheet"
+          testId="import-sheet"
           value={choices.sheet === '' ? shown.name : choices.sheet}
           options={sheets.map(({ name, isShown }) => ({ value: name, label: isShown ? name : `${name} (hidden)` }))}
           choose={(sheet) => choose({ sheet })}
         />
       )}
-      <Choice
+      <ChoiceRow
         label="Lengths in"
-        name="units"
+        testId="import-units"
         value={choices.units}
         options={UNITS}
         choose={(units) => choose({ units })}
       />
       {roles.length > 0 && (
-        <Choice
+        <ChoiceRow
           label="Take as"
-          name="as"
+          testId="import-as"
           value={choices.as === '' ? roles[0] : choices.as}
           options={roles.map((value) => ({ value, label: ROLES[value] ?? value[0].toUpperCase() + value.slice(1) }))}
           choose={(as) => choose({ as })}
@@ -108,31 +107,6 @@ function DrawingChoices({ content, choices, choose }: ReadingChoicesProps) {
         </fieldset>
       )}
     </>
-  );
-}
-
-interface ChoiceProps<T extends string> {
-  readonly label: string;
-  readonly name: string;
-  readonly value: T;
-  readonly options: { readonly value: string; readonly label: string }[];
-  choose(value: T): void;
-}
-
-function Choice<T extends string>({ label, name, value, options, choose }: ChoiceProps<T>) {
-  return (
-    <div className={fields.row}>
-      <span className={fields.label}>{label}</span>
-      <NativeSelect
-        className={fields.choice}
-        size="xs"
-        aria-label={label}
-        data-testid={`import-${name}`}
-        data={options}
-        value={value}
-        onChange={(event) => choose(event.currentTarget.value as T)}
-      />
-    </div>
   );
 }
 

@@ -2,6 +2,7 @@ import { applyPlacement, type HeadModel, type Outcome, type Placement } from '@f
 import { Button } from '@mantine/core';
 import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
+import page from '../app/page.module.css';
 import { ChartTable } from '../charts/ChartTable.tsx';
 import { Legend } from '../charts/Legend.tsx';
 import { PlanMap } from '../charts/PlanMap.tsx';
@@ -78,7 +79,7 @@ function TradeCurve({ record }: { record: StudyRecord<'placement'> }) {
     );
   return (
     <section>
-      <h2 className={styles.heading}>
+      <h2 className={page.heading}>
         {curve[0].over === 'count' ? 'More or fewer fasteners' : 'Distance to the fields'}
       </h2>
       <PointChart

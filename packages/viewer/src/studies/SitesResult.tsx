@@ -1,4 +1,5 @@
 import type { SitesRow } from '@flathead/solver';
+import page from '../app/page.module.css';
 import { PointChart } from '../charts/PointChart.tsx';
 import { fieldText, micrometreDigits } from '../format/number.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
@@ -48,9 +49,9 @@ export function SitesResult({ record }: { record: StudyRecord<'sites'> }) {
           onOpen={(i) => open(placed[i].row)}
         />
       )}
-      <div className={styles.wide}>
+      <div className={page.wide}>
         <table className={styles.table} data-testid="sites-table">
-          <caption className={styles.spoken}>Site patterns</caption>
+          <caption className={page.spoken}>Site patterns</caption>
           <thead>
             <tr>
               {[

@@ -2,6 +2,7 @@ import type { HeadModel, StudyName } from '@flathead/solver';
 import { Button } from '@mantine/core';
 import { type ComponentType, useState } from 'react';
 import { useStore } from 'zustand';
+import page from '../app/page.module.css';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { PlacementSetup } from './PlacementSetup.tsx';
 import { defaultSetup, planOf } from './plans.ts';
@@ -45,10 +46,10 @@ export function StudiesPage() {
     studyRuns.run(study, model, built);
   };
   return (
-    <div className={styles.page}>
+    <div className={page.page}>
       <h1 className={styles.title}>Studies</h1>
       <fieldset className={styles.picker}>
-        <legend className={styles.spoken}>Study</legend>
+        <legend className={page.spoken}>Study</legend>
         {STUDIES.map(({ study: one, label, question }) => (
           <label key={one} className={styles.pick} data-chosen={one === study || undefined}>
             <input

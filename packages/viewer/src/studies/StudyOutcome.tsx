@@ -3,6 +3,7 @@ import { Button } from '@mantine/core';
 import { useStore } from 'zustand';
 import { fileName } from '../app/file-name.ts';
 import { Icon } from '../app/icons.tsx';
+import page from '../app/page.module.css';
 import { saveText } from '../app/save-file.ts';
 import { typeset } from '../format/number.ts';
 import { answerKey } from '../state/answer-store.ts';
@@ -76,12 +77,12 @@ function ResultHead({ record }: { record: StudyRecord }) {
         data-idle={!isBusy(record) || undefined}
       />
       {changed && (
-        <p className={styles.changed} data-testid="study-changed">
+        <p className={page.notice} data-testid="study-changed">
           The head on the bench is another one now: {bench.name}. This is of the head named above.
         </p>
       )}
       {fault !== null && (
-        <p className={styles.trouble} role="alert">
+        <p className={page.trouble} role="alert">
           {typeset(fault.message)}
         </p>
       )}
