@@ -35,8 +35,9 @@ export function SitesResult({ record }: { record: StudyRecord<'sites'> }) {
         <PointChart
           testId="sites-chart"
           title="Bow over touchdowns, a point for each pattern"
-          xTitle="touchdowns for a wafer"
-          yTitle="bow, µm"
+          xTitle="touchdowns for a wafer, fewer is better"
+          yTitle="bow, µm, less is better"
+          ticks={placed.map(({ stepping }) => stepping.touchdowns)}
           limit={model.limits.bow * 1000}
           joined={false}
           points={placed.map(({ row, stepping, bow }) => ({

@@ -3,7 +3,7 @@ import type { CSSProperties } from 'react';
 import page from '../app/page.module.css';
 import { micrometreDigits } from '../format/number.ts';
 import type { StudyParameter } from './parameters.ts';
-import { settingText } from './setting-text.ts';
+import { inSentence, settingText } from './setting-text.ts';
 import styles from './studies.module.css';
 
 interface SweepMapProps {
@@ -26,7 +26,7 @@ export function SweepMap({ rows, axes: [down, across], values: [lines, columns],
     <div className={page.wide}>
       <table className={styles.heat} data-testid="sweep-map">
         <caption>
-          Bow in µm; down: {down.label.toLowerCase()}, across: {across.label.toLowerCase()}
+          Bow in µm; down: {inSentence(down.label)}, across: {inSentence(across.label)}
         </caption>
         <thead>
           <tr>

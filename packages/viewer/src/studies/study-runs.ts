@@ -94,7 +94,7 @@ export function createStudyRuns(connect: ConnectStudy, crew: number) {
       };
       last = run;
       const begin = { state: 'running', rows: [], total: null, summary: null, text: null, fault: null } as const;
-      change(study, { study, model, plan, ...begin });
+      change(study, { study, model, plan, since: performance.now(), ...begin });
       if (study === 'placement') void place({ study, model, plan }, run);
       else void runRows({ study, model, plan }, run);
     },
