@@ -9,13 +9,13 @@ export function BoardTables({ keepOuts = [], seats = [] }: HeadModel) {
       <ReportTable
         title="Keep-outs of the board"
         words
-        columns={['Keep-out', 'area', 'clearance asked for, mm']}
+        columns={['Keep-out', 'Area', 'Clearance asked for, mm']}
         rows={keepOuts.map(({ name, shape, clearance = 0 }) => [name, shapeWords(shape), plain(clearance)])}
       />
       <ReportTable
         title="Seats of the board"
         words
-        columns={['Seat', 'area', 'stiffness']}
+        columns={['Seat', 'Area', 'Stiffness']}
         rows={seats.map((seat) => [
           seat.name,
           'shape' in seat ? shapeWords(seat.shape) : `Ø ${plain(seat.diameter)} mm at ${pairWords(seat.at)}`,

@@ -3,7 +3,6 @@ import { typeset } from '../format/number.ts';
 import type { NumberRows } from '../format/number-rows.ts';
 import { assumptions } from './assumptions.ts';
 import { BoardTables } from './BoardTables.tsx';
-import { BookTable } from './BookTable.tsx';
 import { caseRows } from './case-rows.ts';
 import { CAUTIONS } from './cautions.ts';
 import { criterionRows } from './criterion-rows.ts';
@@ -83,7 +82,13 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
 
       <h2>Checks behind these numbers</h2>
       <SolutionNote {...result} />
-      {book && <BookTable {...book} />}
+      {book && (
+        <ReportTable
+          title="The verification book"
+          note={`cases by what their number rests on: read in a published source, remembered of one, or derived independently${book.columns.includes('Within') ? '; within: of those run here, on this visit' : ''}`}
+          {...book}
+        />
+      )}
 
       <section className="report-cautions" data-testid="report-cautions">
         <h2>Cautions</h2>

@@ -19,6 +19,8 @@ const fieldStore = createFieldStore(leavingStorage());
 const FIELDS: readonly (readonly [keyof ReportFields, string])[] = [
   ['project', 'Project'],
   ['author', 'Author'],
+  ['checked', 'Checked by'],
+  ['approved', 'Approved by'],
   ['revision', 'Revision'],
 ];
 

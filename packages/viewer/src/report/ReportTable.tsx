@@ -2,7 +2,6 @@ import { TableBody } from '../charts/TableBody.tsx';
 import type { NumberRows } from '../format/number-rows.ts';
 
 interface ReportTableProps extends NumberRows {
-  /** Empty where something else is its title. */
   readonly title: string;
   /** Under the table, in small print. */
   readonly note?: string | undefined;
@@ -41,12 +40,10 @@ export function ReportTable({ title, columns, rows, note, words = false, large =
       data-short={rows.length <= SHORT || undefined}
       data-testid={testId}
     >
-      {title !== '' && (
-        <caption>
-          {title}
-          {note !== undefined && <small> {note}</small>}
-        </caption>
-      )}
+      <caption>
+        {title}
+        {note !== undefined && <small> {note}</small>}
+      </caption>
       <TableBody columns={columns} rows={rows} marksLong />
     </table>
   );

@@ -1,4 +1,5 @@
 import { type HeadModel, modelHash, VERSION } from '@flathead/solver';
+import { typeset } from '../format/number.ts';
 import type { ReportFields } from './report-fields.ts';
 
 interface TitleBlockProps {
@@ -23,8 +24,6 @@ export function TitleBlock({ model, fields, date, outdated }: TitleBlockProps) {
           {[
             ['Project', fields.project],
             ['Author', fields.author],
-            ['Checked', ''],
-            ['Approved', ''],
             ['Revision', fields.revision],
             ['Date', date],
             ['Model', modelHash(model)],
@@ -36,8 +35,12 @@ export function TitleBlock({ model, fields, date, outdated }: TitleBlockProps) {
             </div>
           ))}
         </dl>
+        <div className="report-signatures">
+          <SigningLine what="Checked by" name={fields.checked} />
+          <SigningLine what="Approved by" name={fields.approved} />
+        </div>
       </div>
-      {model.note !== undefined && <p className="report-note">{model.note}</p>}
+      {model.note !== undefined && <p className="report-note">{typeset(model.note)}</p>}
       {fields.note !== '' && <p className="report-note">{fields.note}</p>}
       {outdated && (
         <p className="report-outdated" role="note">
@@ -45,5 +48,24 @@ export function TitleBlock({ model, fields, date, outdated }: TitleBlockProps) {
         </p>
       )}
     </header>
+  );
+}
+
+/** A place to sign by hand; the name may stand there already. */
+function SigningLine({ what, name }: { what: string; name: string }) {
+  return (
+    <div className="report-signing">
+      <p>{what}</p>
+      {[
+        ['name', name],
+        ['date', ''],
+        ['signature', ''],
+      ].map(([part, text]) => (
+        <p key={part} className="report-line">
+          <b>{text}</b>
+          <small>{part}</small>
+        </p>
+      ))}
+    </div>
   );
 }

@@ -8,7 +8,7 @@ import { NONE } from './cells.ts';
 /** The cases of the model with what the worst of each does; one line for all touchdowns of a wafer. */
 export function caseRows({ cases: given }: HeadModel, { cases }: HeadResult): NumberRows {
   return {
-    columns: ['Case', 'state', 'load, N', 'largest bow, µm', 'at site', 'flatness, µm', 'tilt, µm in 100 mm'],
+    columns: ['Case', 'State', 'Load, N', 'Largest bow, µm', 'At site', 'Flatness, µm', 'Tilt, µm in 100 mm'],
     rows: caseGroups(cases).map(({ name, cases: members }) => {
       const [worst] = members;
       const state = given.find((other) => other.name === name);

@@ -5,7 +5,7 @@ import type { NumberRows } from '../format/number-rows.ts';
 /** Each criterion with its error, limit and place. */
 export function criterionRows(criteria: readonly CriterionVerdict[]): NumberRows {
   return {
-    columns: ['Criterion', 'value', 'numerical error', 'limit', 'worst at', 'in case', 'outcome'],
+    columns: ['Criterion', 'Value', 'Numerical error', 'Limit', 'Worst at', 'In case', 'Outcome'],
     rows: criteria.map((criterion) => {
       const { error, bound, site, mode, outcome } = criterion;
       const unit = criterionUnit(criterion);

@@ -11,9 +11,9 @@ export function placeRows(summaries: readonly FastenerSummary[], model: HeadMode
   const keepOuts = (model.keepOuts ?? []).length > 0;
   return {
     columns: [
-      ...['Fastener', 'x, mm', 'y, mm', 'screw', 'to probe field, mm'],
-      ...(keepOuts ? ['to keep-out, mm', 'asked for, mm'] : []),
-      'stiffness, N/mm',
+      ...['Fastener', 'x, mm', 'y, mm', 'Screw', 'To probe field, mm'],
+      ...(keepOuts ? ['To keep-out, mm', 'Asked for, mm'] : []),
+      'Stiffness, N/mm',
     ],
     rows: summaries.map(({ fastener, stiffness, keepOut, site }) => [
       ...[fastener.name, coordinate(fastener.at[0]), coordinate(fastener.at[1]), screwWords(fastener)],
@@ -23,7 +23,7 @@ export function placeRows(summaries: readonly FastenerSummary[], model: HeadMode
           ? [NONE, NONE]
           : [`${distance(keepOut.gap)} (${keepOut.name})${keepOut.short ? ', short' : ''}`, clearanceOf(model, keepOut)]
         : []),
-      stiffness === null ? 'rigid' : Number(stiffness.toPrecision(3)).toFixed(0),
+      stiffnessDigits(fastener, stiffness),
     ]),
   };
 }
@@ -33,8 +33,8 @@ export function holdRows(summaries: readonly FastenerSummary[]): NumberRows {
   const joints = summaries.some(({ proof }) => proof !== null);
   return {
     columns: [
-      ...['Fastener', 'holds at most, N', 'in case'],
-      ...(joints ? ['preload', 'clamp left, N', 'proof load used, %', 'screw margin, %', 'thread used, %'] : []),
+      ...['Fastener', 'Holds at most, N', 'In case'],
+      ...(joints ? ['Preload', 'Clamp left, N', 'Proof load used, %', 'Screw margin, %', 'Thread used, %'] : []),
     ],
     rows: summaries.map(({ fastener, holdsBack, letsGo, clampLeft, proof, thread, opens }) => [
       fastener.name,
@@ -62,7 +62,7 @@ export function forceRows(
   const [reactions, ...more] = reactionRows(result, model);
   if (reactions === undefined || more.length > 0 || reactions.columns.length > FEW_CASES + 1) return null;
   return {
-    columns: [...reactions.columns, 'holds at most', 'in case'],
+    columns: [...reactions.columns, 'Holds at most', 'In case'],
     rows: reactions.rows.map((row, i) => {
       const { holdsBack, letsGo } = summaries[i];
       return [...row, `${forceDigits(holdsBack.value)}${letsGo ? ', lets go' : ''}`, holdsBack.caseName];
@@ -96,6 +96,12 @@ function clearanceOf(model: HeadModel, { name }: { readonly name: string }): str
 
 function distance(value: number): string {
   return value.toFixed(2).replace('-', '\u2212');
+}
+
+/** As it was entered, or to three figures where it is an estimate. */
+export function stiffnessDigits({ stiffness: given }: FastenerSummary['fastener'], stiffness: number | null): string {
+  if (stiffness === null) return 'rigid';
+  return typeof given === 'number' ? plain(given) : plain(Number(stiffness.toPrecision(3)));
 }
 
 function percent(share: InCase | null): string {

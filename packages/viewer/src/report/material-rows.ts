@@ -8,7 +8,7 @@ export function materialRows(model: HeadModel): NumberRows {
   const names = [model.body.material, model.frame?.material, ...model.fasteners.map(({ into }) => into)];
   const used = [...new Set(names.filter((name) => name !== undefined))];
   return {
-    columns: ['Material', 'E, GPa', 'ν', 'expansion, 10⁻⁶/K', 'strength, MPa', 'Weibull modulus', 'values from'],
+    columns: ['Material', 'E, GPa', 'ν', 'Expansion, 10⁻⁶/K', 'Strength, MPa', 'Weibull modulus', 'Values from'],
     rows: used.map((name) => {
       const { material, from } = found(model, name);
       if (material === undefined) return [name, NONE, NONE, NONE, NONE, NONE, 'unknown'];
@@ -32,5 +32,5 @@ function found(model: HeadModel, name: string): { readonly material: Material | 
   if (Object.hasOwn(own, name)) return { material: own[name], from: own[name].source ?? 'the model, no source given' };
   if (!Object.hasOwn(materialPresets, name)) return { material: undefined, from: 'unknown' };
   const { basis, source } = materialPresets[name];
-  return { material: materialPresets[name], from: `${source}${basis === 'memory' ? ' (from memory: confirm)' : ''}` };
+  return { material: materialPresets[name], from: `${source}${basis === 'memory' ? ' (to be confirmed)' : ''}` };
 }

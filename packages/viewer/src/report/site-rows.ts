@@ -23,7 +23,7 @@ export function bowRows({ cases, sites }: HeadResult): { readonly tables: Number
   const tables = caseChunks(shown).map((part, k) => ({
     columns: [
       ...['Site', 'x, mm', 'y, mm', ...part.map(({ name }) => name)],
-      ...(k === 0 ? ['flatness of its own, µm'] : []),
+      ...(k === 0 ? ['Flatness of its own, µm'] : []),
     ],
     rows: kept.map((i) => [
       ...[sites[i].name, coordinate(sites[i].centre[0]), coordinate(sites[i].centre[1])],
@@ -62,7 +62,7 @@ export function contactRows({ cases, sites }: HeadResult): NumberRows | null {
     return `${contactDigits(force.minimum)} (${name})`;
   };
   return {
-    columns: ['Site', 'least at the board, N', 'least at the device, N'],
+    columns: ['Site', 'Least at the board, N', 'Least at the device, N'],
     rows: sites.slice(0, MOST_SITES).map(({ name }, i) => [name, least(i, 'board'), least(i, 'device')]),
   };
 }

@@ -26,7 +26,7 @@ export function strengthRows({ cases }: HeadResult): NumberRows | null {
   });
   if (rows.length === 0) return null;
   return {
-    columns: ['Part', 'stress, MPa', 'where', 'in case', 'strength, MPa', 'factor', 'fails with'],
+    columns: ['Part', 'Stress, MPa', 'Where', 'In case', 'Strength, MPa', 'Factor', 'Fails with'],
     rows,
   };
 }

@@ -15,7 +15,7 @@ export function passingValue(value: number, error: number | null, passes: 'above
 }
 
 /** The axis that a crossing lies on. */
-export function crossedAxis({ at }: Crossing, axes: readonly StudyParameter[]): StudyParameter {
+function crossedAxis({ at }: Crossing, axes: readonly StudyParameter[]): StudyParameter {
   return axes.find(({ label }) => label !== at?.parameter) ?? axes[0];
 }
 
