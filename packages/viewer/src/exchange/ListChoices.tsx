@@ -56,7 +56,7 @@ export function ListChoices({ content, choices, choose }: ReadingChoicesProps) {
       )}
       {kind === 'probes' && (
         <LengthRow
-          label="Sites further apart than"
+          label="Gap that parts sites"
           testId="import-gap"
           value={gap}
           empty="found out"

@@ -9,6 +9,8 @@ interface ReportTableProps extends NumberRows {
   readonly words?: boolean;
   /** In larger print. */
   readonly large?: boolean;
+  /** With its lines close together, for long lists of small matter. */
+  readonly close?: boolean;
   readonly testId?: string;
 }
 
@@ -28,7 +30,16 @@ function fits(rows: NumberRows['rows']): boolean {
 }
 
 /** A table of the report. Its head comes again on every page that it runs over. */
-export function ReportTable({ title, columns, rows, note, words = false, large = false, testId }: ReportTableProps) {
+export function ReportTable({
+  title,
+  columns,
+  rows,
+  note,
+  words = false,
+  large = false,
+  close = false,
+  testId,
+}: ReportTableProps) {
   if (rows.length === 0) return null;
   return (
     <table
@@ -36,6 +47,7 @@ export function ReportTable({ title, columns, rows, note, words = false, large =
       data-words={words || undefined}
       data-whole={fits(rows) || undefined}
       data-large={large || undefined}
+      data-close={close || undefined}
       data-narrow={columns.length < NARROW || undefined}
       data-short={rows.length <= SHORT || undefined}
       data-testid={testId}

@@ -4,6 +4,10 @@ import { PointChart } from '../charts/PointChart.tsx';
 import { fieldText, micrometreDigits } from '../format/number.ts';
 import type { StudyParameter } from './parameters.ts';
 import { inSentence } from './setting-text.ts';
+import styles from './studies.module.css';
+
+/** The head as it is has its mark unless it lies further off the range than this share of it. */
+const FAR = 0.5;
 
 interface SweepCurveProps {
   readonly rows: readonly SweepRow[];
@@ -23,6 +27,10 @@ export function SweepCurve({ rows, axis, crossings, limit, onOpen }: SweepCurveP
     return bow === undefined || typeof x !== 'number' ? [] : [{ row, bow, x: x * scale }];
   });
   if (solved.length === 0) return null;
+  const xs = solved.map(({ x }) => x);
+  const [least, most] = [Math.min(...xs), Math.max(...xs)];
+  const shown = Number((now * scale).toPrecision(4));
+  const isNear = shown >= least - FAR * (most - least) && shown <= most + FAR * (most - least);
   const title = `Bow over ${inSentence(label)}`;
   return (
     <>
@@ -34,7 +42,7 @@ export function SweepCurve({ rows, axis, crossings, limit, onOpen }: SweepCurveP
         limit={limit * 1000}
         crossings={crossings.filter(({ criterion }) => criterion === 'bow').map(({ value }) => value * scale)}
         ticks={solved.map(({ x }) => Number(x.toPrecision(3)))}
-        now={Number((now * scale).toPrecision(4))}
+        now={isNear ? shown : undefined}
         points={solved.map(({ row, bow, x }) => ({
           x,
           y: bow.value * 1000,
@@ -43,6 +51,11 @@ export function SweepCurve({ rows, axis, crossings, limit, onOpen }: SweepCurveP
         }))}
         onOpen={(i) => onOpen(solved[i].row)}
       />
+      {!isNear && (
+        <p className={styles.note}>
+          The head as it is, with {fieldText(shown)} {unit}, lies far off this range.
+        </p>
+      )}
       <ChartTable
         title={title}
         testId="sweep-table"
