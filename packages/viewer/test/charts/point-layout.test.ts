@@ -17,9 +17,12 @@ describe('a chart of points', () => {
   it('keeps every label within the field, off the axis, the points and one another', () => {
     const points = [
       { x: 139, y: 30, label: 'skip 1, 1' },
+      // Near the axis, with another right above it: only beside it is room.
       { x: 141, y: 0.4, label: 'skip 2, 1' },
+      { x: 141, y: 3.4 },
       { x: 148, y: 31, label: 'skip 3, 1' },
-      { x: 148, y: 30.5, label: 'skip 4, 1' },
+      // Its label would stand on that of the limit.
+      { x: 148, y: 33.8, label: 'skip 4, 1' },
     ];
     const { labels, limit, floor, left, x, y } = pointLayout(points, 35, { ...size, joined: false });
     const shown = labels.filter((label) => label !== null);
