@@ -98,6 +98,16 @@ describe.skipIf(!hasBrowser)('files of other programs', () => {
     await page.getByTestId('import-units').selectOption('mil');
     await page.getByTestId('import-preview').getByText('mil, as chosen').waitFor();
     await page.getByTestId('import-units').selectOption('');
+    // Told otherwise, the forces are others, live; told nothing, they are as before.
+    const preview = page.getByTestId('import').getByLabel('What was read');
+    await page.getByTestId('import-column-force').selectOption('force');
+    await page.getByTestId('import-forceUnits').selectOption('gf');
+    await preview.getByText('"force" as force').waitFor();
+    await page.getByTestId('import-gap').fill('0,2');
+    await page.getByTestId('import-preview').getByText('100 sites').waitFor();
+    await page.getByTestId('import-gap').fill('');
+    await page.getByTestId('import-column-force').selectOption('');
+    await page.getByTestId('import-forceUnits').selectOption('');
     await page.getByTestId('import-take').click();
     const { sites } = await savedModel(page);
     expect([sites.columns, sites.rows, sites.probes.count, sites.probes.preload]).toEqual([1, 1, 100, 0.08]);

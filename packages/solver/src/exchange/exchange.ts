@@ -6,6 +6,7 @@ export { type FieldCsvOptions, fieldCsv, readPoints } from './field-csv.ts';
 export type { FileContent } from './file-text.ts';
 export { headFlaw } from './head-flaw.ts';
 export { type HeightMap, readHeightMap, takeHeights } from './heights.ts';
+export { type ListedColumn, listedColumns } from './listed-columns.ts';
 export { type Drawing, type DrawingOptions, readDrawing } from './outline.ts';
 export type { ListOptions } from './points-list.ts';
 export { type ProbeList, type ProbeListOptions, readProbeList } from './probe-list.ts';

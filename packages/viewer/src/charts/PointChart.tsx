@@ -1,9 +1,8 @@
 import type { Outcome } from '@flathead/solver';
 import { useElementSize } from '@mantine/hooks';
-import { scaleLinear } from 'd3-scale';
-import { declutter } from '../buffers/declutter.ts';
 import { fieldText } from '../format/number.ts';
 import styles from './chart.module.css';
+import { pointLayout } from './point-layout.ts';
 
 export interface ChartPoint {
   readonly x: number;
@@ -27,46 +26,41 @@ interface PointChartProps {
   readonly crossings?: readonly number[];
   /** Whether the points are of one curve. */
   readonly joined?: boolean;
-  readonly height?: number;
+  /** Values of x that have a tick, where there is room; round numbers if left out. */
+  readonly ticks?: readonly number[];
+  /** Value of x of the head as it is. */
+  readonly now?: number | undefined;
   readonly testId: string;
   /** Told the index of a point that is pressed. */
   readonly onOpen: (i: number) => void;
 }
 
-const MARGIN = { left: 50, right: 22, top: 22, bottom: 38 };
+/** From the middle of a line of text down to its foot, px. */
+const FOOT = 4;
 const USUAL_WIDTH = 720;
-/** Of the text beside a point, px: width of a letter, height, and its foot over the middle of the point. */
-const LETTER = { width: 6.4, height: 14, rise: 11 };
+/** Of a chart without a height of its own: share of its width, and bounds, px. */
+const TALL = { share: 0.34, least: 260, most: 460 };
 
 /** Points over a number, against a limit; each opens what it stands for. Outcomes differ by shape as well as by colour. */
 export function PointChart(props: PointChartProps) {
-  const { points, title, xTitle, yTitle, limit, crossings = [], joined = true, height = 260, testId, onOpen } = props;
+  const {
+    points,
+    title,
+    xTitle,
+    yTitle,
+    limit,
+    crossings = [],
+    joined = true,
+    ticks: wanted,
+    now,
+    testId,
+    onOpen,
+  } = props;
   const { ref, width: measured } = useElementSize();
   const width = measured || USUAL_WIDTH;
-  const [right, floor] = [width - MARGIN.right, height - MARGIN.bottom];
-  const xs = points.map(({ x }) => x);
-  const [least, most] = [Math.min(...xs), Math.max(...xs)];
-  const pad = most > least ? 0.03 * (most - least) : Math.abs(least) || 1;
-  const x = scaleLinear()
-    .domain([least - pad, most + pad])
-    .range([MARGIN.left, right]);
-  const highest = Math.max(...points.map((point) => point.y));
-  // Points far below the limit are shown at their own scale.
-  const limitShown = highest > limit / 4;
-  const y = scaleLinear()
-    .domain([0, limitShown ? 1.08 * Math.max(limit, highest) : 1.3 * highest])
-    .nice(5)
-    .range([floor, MARGIN.top]);
-  const limitText = `limit ${fieldText(limit)}${limitShown ? '' : ', far above'}`;
-  const limitAt = (limitShown ? y(limit) : MARGIN.top) - 5;
-  const places = points.map((point) => {
-    const half = ((point.label?.length ?? 0) * LETTER.width) / 2;
-    const middle = Math.min(Math.max(x(point.x), MARGIN.left + half), width - half - 2);
-    return { x: middle, y: y(point.y) - LETTER.rise, width: 2 * half, height: LETTER.height, weight: 0 };
-  });
-  const limitWidth = limitText.length * LETTER.width;
-  const limitPlace = { x: right - limitWidth / 2, y: limitAt, width: limitWidth, height: LETTER.height, weight: 1 };
-  const [, ...hasRoom] = declutter([limitPlace, ...places]);
+  const height = Math.round(Math.min(TALL.most, Math.max(TALL.least, TALL.share * width)));
+  const layout = pointLayout(points, limit, { width, height, joined, wanted, others: now === undefined ? [] : [now] });
+  const { left, right, top, floor, x, y, ticks, limitShown, labels } = layout;
   return (
     <div ref={ref} className={styles.plot}>
       {/* biome-ignore lint/a11y/useSemanticElements: a group of buttons within a picture */}
@@ -82,20 +76,20 @@ export function PointChart(props: PointChartProps) {
         <g aria-hidden="true">
           <rect
             className={styles.band}
-            x={MARGIN.left}
-            width={right - MARGIN.left}
+            x={left}
+            width={right - left}
             y={y(Math.min(limit, y.domain()[1]))}
             height={floor - y(Math.min(limit, y.domain()[1]))}
           />
           {y.ticks(5).map((tick) => (
             <g key={tick}>
-              <line className={styles.grid} x1={MARGIN.left} x2={right} y1={y(tick)} y2={y(tick)} />
-              <text className={styles.tick} x={MARGIN.left - 7} y={y(tick) + 3.5} textAnchor="end">
+              <line className={styles.grid} x1={left} x2={right} y1={y(tick)} y2={y(tick)} />
+              <text className={styles.tick} x={left - 7} y={y(tick) + 3.5} textAnchor="end">
                 {fieldText(tick)}
               </text>
             </g>
           ))}
-          {x.ticks(Math.max(2, Math.min(12, width / 80))).map((tick) => (
+          {ticks.map((tick) => (
             <g key={tick}>
               <line className={styles.axisLine} x1={x(tick)} x2={x(tick)} y1={floor} y2={floor + 4} />
               <text className={styles.tick} x={x(tick)} y={floor + 16} textAnchor="middle">
@@ -103,17 +97,30 @@ export function PointChart(props: PointChartProps) {
               </text>
             </g>
           ))}
-          <line className={styles.axisLine} x1={MARGIN.left} x2={right} y1={floor} y2={floor} />
+          <line className={styles.axisLine} x1={left} x2={right} y1={floor} y2={floor} />
           <text className={styles.axis} x={right} y={height - 5} textAnchor="end">
             {xTitle}
           </text>
-          <text className={styles.axis} x={4} y={MARGIN.top - 9}>
+          <text className={styles.axis} x={4} y={top - 9}>
             {yTitle}
           </text>
-          {limitShown && <line className={styles.limit} x1={MARGIN.left} x2={right} y1={y(limit)} y2={y(limit)} />}
-          <text className={styles.limitText} x={right} y={limitAt} textAnchor="end">
-            {limitText}
+          {limitShown && <line className={styles.limit} x1={left} x2={right} y1={y(limit)} y2={y(limit)} />}
+          <text
+            className={styles.limitText}
+            x={layout.limit.place.x}
+            y={layout.limit.place.y + FOOT}
+            textAnchor="middle"
+          >
+            {layout.limit.text}
           </text>
+          {now !== undefined && (
+            <g className={styles.now}>
+              <line x1={x(now)} x2={x(now)} y1={top} y2={floor} />
+              <text x={Math.max(x(now), 2 * left)} y={top - 9} textAnchor="middle">
+                now {fieldText(now)}
+              </text>
+            </g>
+          )}
           {crossings.map((at) => (
             <g key={at} className={styles.crossing}>
               <line x1={x(at)} x2={x(at)} y1={y(limit)} y2={floor} />
@@ -151,11 +158,11 @@ export function PointChart(props: PointChartProps) {
             <title>{`${point.words}. Press to open it as a variant.`}</title>
             <circle className={styles.reach} r={13} />
             <path className={styles.dot} d={SHAPES[point.outcome]} />
-            {point.label !== undefined && hasRoom[i] && (
+            {labels[i] !== null && (
               <text
                 className={styles.pointLabel}
-                x={(places[i].x - x(point.x)).toFixed(1)}
-                y={-LETTER.rise}
+                x={(labels[i].x - x(point.x)).toFixed(1)}
+                y={(labels[i].y - y(point.y) + FOOT).toFixed(1)}
                 textAnchor="middle"
               >
                 {point.label}

@@ -3,6 +3,7 @@ import { Button } from '@mantine/core';
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { PageLead } from '../app/PageLead.tsx';
+import page from '../app/page.module.css';
 import { tally, topicsOf } from './check-text.ts';
 import styles from './checks.module.css';
 import { checkRuns } from './runs-here.ts';
@@ -21,7 +22,7 @@ export function ChecksPage() {
     setOpen(next);
   };
   return (
-    <div className={styles.page}>
+    <div className={page.page}>
       <PageLead
         title="Can these numbers be trusted?"
         about={`Published plates, standards and closed solutions, solved by Flathead ${VERSION} on this machine, each held against the number of its source. Nothing here is stored in advance.`}
@@ -48,7 +49,7 @@ export function ChecksPage() {
         data-idle={!busy || undefined}
       />
       {trouble !== null && (
-        <p className={styles.trouble} role="alert">
+        <p className={page.trouble} role="alert">
           {trouble}
         </p>
       )}

@@ -1,5 +1,6 @@
 import type { VerificationRow } from '@flathead/solver/verification';
 import { Icon } from '../app/icons.tsx';
+import page from '../app/page.module.css';
 import { BASES, type CheckTopic, checkNumber, shareText, stateOf, unitText } from './check-text.ts';
 import styles from './checks.module.css';
 
@@ -32,7 +33,7 @@ export function TopicChecks({ topic: { name, cases }, rows, open, busy, onToggle
           ))}
         </span>
         <span className={styles.told}>{told}</span>
-        <button type="button" className={styles.run} disabled={busy} aria-label={`Run ${name}`} onClick={onRun}>
+        <button type="button" className={page.button} disabled={busy} aria-label={`Run ${name}`} onClick={onRun}>
           Run
         </button>
       </div>

@@ -63,12 +63,15 @@ export function tally(cases: readonly VerificationCase[], rows: ReadonlyMap<numb
 /** The book by topic, in figures: how many cases rest on what, and how many of those run on this visit are right. */
 export function bookRows(cases: readonly VerificationCase[], rows: ReadonlyMap<number, VerificationRow>): NumberRows {
   return {
-    columns: ['Topic', 'published', 'memory', 'derived', 'within'],
+    columns: ['Topic', 'Published', 'Remembered', 'Derived', ...(rows.size === 0 ? [] : ['Within'])],
     rows: topicsOf(cases).map(({ name, cases: members }) => {
       const run = members.flatMap(({ index }) => rows.get(index) ?? []);
       const of = (basis: string) => String(members.filter((each) => each.basis === basis).length);
       const right = run.filter((row) => row.within).length;
-      return [...[name, ...Object.keys(BASES).map(of)], run.length === 0 ? '\u2013' : `${right}/${run.length}`];
+      return [
+        ...[name, ...Object.keys(BASES).map(of)],
+        ...(rows.size === 0 ? [] : [run.length === 0 ? '\u2013' : `${right}/${run.length}`]),
+      ];
     }),
   };
 }

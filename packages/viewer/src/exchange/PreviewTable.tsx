@@ -16,7 +16,10 @@ export function PreviewTable({ preview: { counts, extents, layers, units, guesse
     <>
       <dl className={styles.facts} data-testid="import-preview">
         <dt>Read</dt>
-        <dd>{told.map(([kind, count]) => `${count} ${kind}`).join(', ') || 'nothing'}</dd>
+        <dd>
+          {told.map(([kind, count]) => `${count} ${count === 1 ? kind.replace(/s$/, '') : kind}`).join(', ') ||
+            'nothing'}
+        </dd>
         {extents && (
           <>
             <dt>Box</dt>

@@ -1,10 +1,11 @@
 import { type FileKind, fileRoles, sheetNames } from '@flathead/solver/exchange';
-import { NativeSelect } from '@mantine/core';
 import { useMemo } from 'react';
-import { typeset } from '../format/number.ts';
-import fields from '../panels/field.module.css';
-import styles from './exchange.module.css';
-import { type Choices, FIRST_CHOICES, readAs } from './readings.ts';
+import { ChoiceRow } from '../panels/ChoiceRow.tsx';
+import { DrawingChoices } from './DrawingChoices.tsx';
+import { ListChoices } from './ListChoices.tsx';
+import type { ReadingChoicesProps } from './reading-choices.ts';
+import { FIRST_CHOICES } from './readings.ts';
+import { LENGTH_UNITS } from './unit-options.ts';
 
 const KINDS: { readonly value: FileKind; readonly label: string }[] = [
   { value: 'probes', label: 'Probe list' },
@@ -12,23 +13,12 @@ const KINDS: { readonly value: FileKind; readonly label: string }[] = [
   { value: 'heights', label: 'Heights of the board' },
   { value: 'fasteners', label: 'Fastener list' },
 ];
-const UNITS = [
-  { value: '', label: 'as the file says' },
-  ...['mm', 'um', 'mil', 'inch'].map((value) => ({ value, label: typeset(value) })),
-];
 const ROLES: Readonly<Record<string, string>> = {
   points: 'Point loads, one a probe',
   field: 'Even fields',
   auto: 'What its layers say',
   outline: 'Outline of the body',
 };
-
-interface ReadingChoicesProps {
-  /** `null` before a file is chosen. */
-  readonly content: Uint8Array | null;
-  readonly choices: Choices;
-  choose(change: Partial<Choices>): void;
-}
 
 /** How a file is read and taken: as what, which sheet or layers of it, in which unit. */
 export function ReadingChoices({ content, choices, choose }: ReadingChoicesProps) {
@@ -38,101 +28,41 @@ export function ReadingChoices({ content, choices, choose }: ReadingChoicesProps
   const shown = sheets.find(({ isShown }) => isShown) ?? sheets[0];
   return (
     <>
-      <Choice
+      <ChoiceRow
         label="It is a"
-        name="kind"
+        testId="import-kind"
         value={choices.kind}
         options={KINDS}
-        choose={(kind) => choose({ kind, as: '', layers: [] })}
+        choose={(kind) => choose({ ...FIRST_CHOICES, kind, sheet: choices.sheet, units: choices.units })}
       />
       {sheets.length > 1 && !isDrawing && (
-        <Choice
+        <ChoiceRow
           label="Sheet"
-          name="sheet"
+          testId="import-sheet"
           value={choices.sheet === '' ? shown.name : choices.sheet}
           options={sheets.map(({ name, isShown }) => ({ value: name, label: isShown ? name : `${name} (hidden)` }))}
-          choose={(sheet) => choose({ sheet })}
+          choose={(sheet) => choose({ sheet, columns: {} })}
         />
       )}
-      <Choice
+      <ChoiceRow
         label="Lengths in"
-        name="units"
+        testId="import-units"
         value={choices.units}
-        options={UNITS}
+        options={LENGTH_UNITS}
         choose={(units) => choose({ units })}
       />
       {roles.length > 0 && (
-        <Choice
+        <ChoiceRow
           label="Take as"
-          name="as"
+          testId="import-as"
           value={choices.as === '' ? roles[0] : choices.as}
           options={roles.map((value) => ({ value, label: ROLES[value] ?? value[0].toUpperCase() + value.slice(1) }))}
           choose={(as) => choose({ as })}
         />
       )}
+      {!isDrawing && <ListChoices content={content} choices={choices} choose={choose} />}
       {isDrawing && <DrawingChoices content={content} choices={choices} choose={choose} />}
     </>
-  );
-}
-
-function DrawingChoices({ content, choices, choose }: ReadingChoicesProps) {
-  const layers = useMemo(() => (content === null ? [] : layersOf(content)), [content]);
-  return (
-    <>
-      <label className={styles.tick}>
-        <input
-          type="checkbox"
-          checked={choices.centre}
-          onChange={(event) => choose({ centre: event.currentTarget.checked })}
-        />
-        Move its middle to the origin
-      </label>
-      {layers.length > 1 && (
-        <fieldset className={styles.layers}>
-          <legend>Layers, all if none is chosen</legend>
-          {layers.map((name) => (
-            <label key={name} className={styles.tick}>
-              <input
-                type="checkbox"
-                data-testid={`layer-${name}`}
-                checked={choices.layers.includes(name)}
-                onChange={({ currentTarget: { checked } }) =>
-                  choose({
-                    layers: checked ? [...choices.layers, name] : choices.layers.filter((other) => other !== name),
-                  })
-                }
-              />
-              {name}
-            </label>
-          ))}
-        </fieldset>
-      )}
-    </>
-  );
-}
-
-interface ChoiceProps<T extends string> {
-  readonly label: string;
-  readonly name: string;
-  readonly value: T;
-  readonly options: { readonly value: string; readonly label: string }[];
-  choose(value: T): void;
-}
-
-function Choice<T extends string>({ label, name, value, options, choose }: ChoiceProps<T>) {
-  return (
-    <div className={fields.row}>
-      <span className={fields.label}>{label}</span>
-      <NativeSelect
-        className={fields.choice}
-        size="xs"
-        aria-label={label}
-        data-testid={`import-${name}`}
-        data={options}
-        value={value}
-        onChange={(event) => choose(event.currentTarget.value as T)}
-      />
-    </div>
   );
 }
 
@@ -140,15 +70,6 @@ function Choice<T extends string>({ label, name, value, options, choose }: Choic
 function sheetsOf(content: Uint8Array) {
   try {
     return sheetNames(content);
-  } catch {
-    return [];
-  }
-}
-
-/** Every layer of a drawing, whichever are chosen. */
-function layersOf(content: Uint8Array): readonly string[] {
-  try {
-    return readAs(content, { ...FIRST_CHOICES, kind: 'outline' }).preview.layers.map(({ name }) => name);
   } catch {
     return [];
   }

@@ -4,7 +4,8 @@ import { PlanMap } from '../charts/PlanMap.tsx';
 import { planScale } from '../charts/plan-field.ts';
 import { signedMicrometres, stressDigits } from '../format/number.ts';
 import { shownCase } from '../state/shown-case.ts';
-import { bowPlace, worstOfEach } from './result-rows.ts';
+import { worstOfEach } from './case-columns.ts';
+import { bowPlace } from './case-rows.ts';
 
 /** Of the pictures on paper, px. */
 const WIDE = 672;

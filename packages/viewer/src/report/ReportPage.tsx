@@ -3,8 +3,10 @@ import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { fileName } from '../app/file-name.ts';
 import { Icon } from '../app/icons.tsx';
+import { saveText } from '../app/save-file.ts';
 import { bookRows } from '../checks/check-text.ts';
 import { checkRuns } from '../checks/runs-here.ts';
+import { leavingStorage } from '../keeping/storage.ts';
 import { useModel, useRun, useStaleness } from '../state/use-workbench.ts';
 import { ReportDocument } from './ReportDocument.tsx';
 import './report.css';
@@ -12,11 +14,13 @@ import { createFieldStore, fieldsOf, type ReportFields, writeField } from './rep
 import styles from './report-page.module.css';
 import { standaloneHtml } from './save-html.ts';
 
-const fieldStore = createFieldStore(browserStorage());
+const fieldStore = createFieldStore(leavingStorage());
 
 const FIELDS: readonly (readonly [keyof ReportFields, string])[] = [
   ['project', 'Project'],
   ['author', 'Author'],
+  ['checked', 'Checked by'],
+  ['approved', 'Approved by'],
   ['revision', 'Revision'],
 ];
 
@@ -35,10 +39,8 @@ export function ReportPage() {
   const saveHtml = (): void => {
     const report = sheet.current?.querySelector<HTMLElement>('.report');
     if (!report || full === null) return;
-    download(
-      standaloneHtml(report, `${full.model.name}: planarity report`),
-      `${fileName(full.model.name)}-report.html`,
-    );
+    const html = standaloneHtml(report, `${full.model.name}: planarity report`);
+    saveText(`${fileName(full.model.name)}-report.html`, html, 'text/html');
   };
   return (
     <div className={styles.page}>
@@ -115,22 +117,4 @@ export function ReportPage() {
       )}
     </div>
   );
-}
-
-function download(text: string, name: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'text/html' }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
-}
-
-/** `null` where the browser forbids it. */
-function browserStorage(): Storage | null {
-  try {
-    return window.localStorage;
-  } catch {
-    return null;
-  }
 }

@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { rowSection, sectionProfile, siteExtents } from '../buffers/section-profile.ts';
 import { SectionChart } from '../charts/SectionChart.tsx';
 import { shownCase } from '../state/shown-case.ts';
-import { worstOfEach } from './result-rows.ts';
+import { worstOfEach } from './case-columns.ts';
 
 const WIDTH = 668;
 const HEIGHT = 190;

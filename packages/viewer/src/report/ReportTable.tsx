@@ -2,7 +2,6 @@ import { TableBody } from '../charts/TableBody.tsx';
 import type { NumberRows } from '../format/number-rows.ts';
 
 interface ReportTableProps extends NumberRows {
-  /** Empty where something else is its title. */
   readonly title: string;
   /** Under the table, in small print. */
   readonly note?: string | undefined;
@@ -10,6 +9,8 @@ interface ReportTableProps extends NumberRows {
   readonly words?: boolean;
   /** In larger print. */
   readonly large?: boolean;
+  /** With its lines close together, for long lists of small matter. */
+  readonly close?: boolean;
   readonly testId?: string;
 }
 
@@ -29,7 +30,16 @@ function fits(rows: NumberRows['rows']): boolean {
 }
 
 /** A table of the report. Its head comes again on every page that it runs over. */
-export function ReportTable({ title, columns, rows, note, words = false, large = false, testId }: ReportTableProps) {
+export function ReportTable({
+  title,
+  columns,
+  rows,
+  note,
+  words = false,
+  large = false,
+  close = false,
+  testId,
+}: ReportTableProps) {
   if (rows.length === 0) return null;
   return (
     <table
@@ -37,16 +47,15 @@ export function ReportTable({ title, columns, rows, note, words = false, large =
       data-words={words || undefined}
       data-whole={fits(rows) || undefined}
       data-large={large || undefined}
+      data-close={close || undefined}
       data-narrow={columns.length < NARROW || undefined}
       data-short={rows.length <= SHORT || undefined}
       data-testid={testId}
     >
-      {title !== '' && (
-        <caption>
-          {title}
-          {note !== undefined && <small> {note}</small>}
-        </caption>
-      )}
+      <caption>
+        {title}
+        {note !== undefined && <small> {note}</small>}
+      </caption>
       <TableBody columns={columns} rows={rows} marksLong />
     </table>
   );

@@ -18,7 +18,7 @@ export const CAUTIONS: readonly (readonly [lead: string, text: string])[] = [
   ],
   [
     'Values of materials and screws',
-    'marked from memory must be confirmed against the supplier\u2019s data before anyone relies on them.',
+    'that are marked \u201cto be confirmed\u201d were not read from a source: confirm them against the supplier\u2019s data before anyone relies on them.',
   ],
   [
     'Probe forces',

@@ -1,5 +1,4 @@
-import type { HeadModel, LoadCase, Material } from '@flathead/solver';
-import { materialPresets, sitePitch } from '@flathead/solver';
+import { type HeadModel, sitePitch } from '@flathead/solver';
 import { exponentText } from '../format/number.ts';
 import { pairWords, plain, shapeWords, times } from './shape-words.ts';
 
@@ -132,57 +131,6 @@ function meshWords(mesh: HeadModel['mesh']): string {
   return `refined until errors are below ${plain(mesh.tolerance * 100)} % of the limits`;
 }
 
-/** Materials in use, their values and where those come from. */
-export function materialRows(model: HeadModel): { readonly columns: readonly string[]; readonly rows: string[][] } {
-  const names = [model.body.material, model.frame?.material, ...model.fasteners.map(({ into }) => into)];
-  const used = [...new Set(names.filter((name) => name !== undefined))];
-  return {
-    columns: ['Material', 'E, GPa', 'ν', 'expansion, 10⁻⁶/K', 'strength, MPa', 'Weibull modulus', 'values from'],
-    rows: used.map((name) => {
-      const { material, from } = found(model, name);
-      if (material === undefined) return [name, NONE, NONE, NONE, NONE, NONE, 'unknown'];
-      const { E, nu, expansion, strength, weibull, modulus } = material;
-      const hot = modulus?.map(([at, e]) => `${plain(e / 1000)} at ${plain(at)} °C`).join(', ');
-      return [
-        name,
-        `${plain(E / 1000)}${hot === undefined ? '' : ` (${hot})`}`,
-        plain(nu),
-        expansion === undefined ? NONE : plain(Number((expansion * 1e6).toPrecision(6))),
-        strength === undefined ? NONE : plain(strength),
-        weibull === undefined ? NONE : plain(weibull),
-        from,
-      ];
-    }),
-  };
-}
-
-function found(model: HeadModel, name: string): { readonly material: Material | undefined; readonly from: string } {
-  const own = model.materials ?? {};
-  if (Object.hasOwn(own, name)) return { material: own[name], from: own[name].source ?? 'the model, no source given' };
-  if (!Object.hasOwn(materialPresets, name)) return { material: undefined, from: 'unknown' };
-  const { basis, source } = materialPresets[name];
-  return { material: materialPresets[name], from: `${source}${basis === 'memory' ? ' (from memory: confirm)' : ''}` };
-}
-
-/** What is done to the head in a case of the model: `A1, A2 touched; 85 °C`. */
-export function caseWords({ touched, temperature, gradient }: LoadCase): string {
-  const parts = [
-    touched === undefined || (Array.isArray(touched) && touched.length === 0)
-      ? 'no site touched'
-      : touchedWords(touched),
-    ...(temperature === undefined ? [] : [`${plain(temperature)} °C throughout`]),
-    ...(gradient === undefined ? [] : [`${plain(gradient)} K through the thickness`]),
-  ];
-  return parts.join('; ');
-}
-
-function touchedWords(touched: NonNullable<LoadCase['touched']>): string {
-  if (touched === 'all') return 'all sites touched';
-  if (!('wafer' in touched)) return `${touched.join(', ')} touched`;
-  const { diameter, edge, centre = 'die' } = touched.wafer;
-  return `every touchdown over a wafer of Ø ${plain(diameter)} mm, ${plain(edge)} mm edge, ${centre} at its centre`;
-}
-
 function optional<T>(what: string, value: T | undefined, words: (value: T) => string): Fact[] {
   return value === undefined ? [] : [[what, words(value)]];
 }
@@ -190,5 +138,3 @@ function optional<T>(what: string, value: T | undefined, words: (value: T) => st
 function powers(value: number): string {
   return exponentText(value).replace('-', '\u2212');
 }
-
-const NONE = '\u2013';

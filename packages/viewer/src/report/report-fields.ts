@@ -4,6 +4,9 @@ import { createStore } from 'zustand/vanilla';
 export interface ReportFields {
   readonly project: string;
   readonly author: string;
+  /** Names of who checks and approves; empty to be written by hand. */
+  readonly checked: string;
+  readonly approved: string;
   readonly revision: string;
   readonly note: string;
 }
@@ -15,7 +18,7 @@ interface FieldState {
 
 const KEY = 'flathead-report';
 const MOST_HEADS = 60;
-const EMPTY: ReportFields = { project: '', author: '', revision: '', note: '' };
+const EMPTY: ReportFields = { project: '', author: '', checked: '', approved: '', revision: '', note: '' };
 
 /** The fields of all heads, kept in the browser: they belong to who reports, not to the model. */
 export function createFieldStore(storage: Pick<Storage, 'getItem' | 'setItem'> | null) {
@@ -63,5 +66,8 @@ function readable(fields: unknown): ReportFields {
     const value: unknown = typeof fields === 'object' && fields !== null ? Reflect.get(fields, field) : '';
     return typeof value === 'string' ? value : '';
   };
-  return { project: text('project'), author: text('author'), revision: text('revision'), note: text('note') };
+  return {
+    ...{ project: text('project'), author: text('author'), checked: text('checked'), approved: text('approved') },
+    ...{ revision: text('revision'), note: text('note') },
+  };
 }

@@ -2,10 +2,9 @@ import type { CriterionVerdict, HeadModel, HeadResult, Outcome } from '@flathead
 import { CRITERION_NAMES } from '../format/criterion-text.ts';
 import { forceDigits, micrometreDigits, typeset } from '../format/number.ts';
 
-const RESULT: Readonly<Record<Outcome, string>> = {
+const HOLDS: Readonly<Record<Exclude<Outcome, 'fail'>, string>> = {
   pass: 'stays within every limit it is judged by',
   marginal: 'is at the edge of a limit: too near to it to call it a pass',
-  fail: 'does not hold its limits',
 };
 
 /** The report in a few plain sentences. */
@@ -13,13 +12,19 @@ export function summarySentences(model: HeadModel, { verdict, cases, sites }: He
   const { outcome, criteria, sentence } = verdict;
   const bow = criteria.find(({ criterion }) => criterion === 'bow');
   const largest = cases.reduce((a, b) => (Math.abs(b.load) > Math.abs(a.load) ? b : a));
-  const failed = criteria.filter((criterion) => criterion.outcome === 'fail').map(nameOf);
   return [
-    `This head ${RESULT[outcome]}${failed.length > 0 && criteria.length > 1 ? ` (${list(failed)})` : ''}.`,
+    `This head ${outcome === 'fail' ? breach(criteria) : HOLDS[outcome]}.`,
     typeset(sentence),
     `It carries ${count(sites.length, 'site')} of ${model.sites.probes.count} probes; at most ${forceDigits(largest.load)} N press on it, in case \u201c${largest.name}\u201d, held by ${count(model.fasteners.length, 'fastener')}.`,
     ...(bow === undefined ? [] : [trust(bow)]),
   ];
+}
+
+/** Which limits a head breaks: `exceeds its limits on bow and flatness`. */
+function breach(criteria: readonly CriterionVerdict[]): string {
+  const failed = criteria.filter((criterion) => criterion.outcome === 'fail');
+  const verb = failed.every(({ bound }) => bound === 'most') ? 'exceeds' : 'is outside';
+  return `${verb} its limit${failed.length === 1 ? '' : 's'} on ${list(failed.map(nameOf))}`;
 }
 
 function trust({ value, error, shearAdds }: CriterionVerdict): string {

@@ -1,6 +1,6 @@
 import type { HeadResult, Point } from '@flathead/solver';
 import { onRowsAndColumns, rowSection, type SectionLine } from '../buffers/section-profile.ts';
-import type { SectionAxis } from '../charts/SectionChart.tsx';
+import type { SectionAxis } from '../charts/section-scales.ts';
 import { pointOnGrid } from './grid.ts';
 import { shownCase } from './shown-case.ts';
 import type { StageMove } from './stage-move.ts';

@@ -1,20 +1,15 @@
-import { applyPlacement, type HeadModel, type Outcome, type Placement } from '@flathead/solver';
+import { applyPlacement, type Outcome } from '@flathead/solver';
 import { Button } from '@mantine/core';
-import { useEffect, useMemo } from 'react';
-import { useStore } from 'zustand';
+import { useMemo } from 'react';
 import { ChartTable } from '../charts/ChartTable.tsx';
-import { Legend } from '../charts/Legend.tsx';
-import { PlanMap } from '../charts/PlanMap.tsx';
-import { PointChart } from '../charts/PointChart.tsx';
-import { planScale } from '../charts/plan-field.ts';
-import { coordinateText, fieldText, limitDigits, micrometreDigits, typeset } from '../format/number.ts';
-import { answerOf } from '../state/answer-store.ts';
+import { coordinateText, typeset } from '../format/number.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
+import { BowAgainst } from './BowAgainst.tsx';
 import { openPlacement } from './open-variant.ts';
+import { SolvedMap } from './SolvedMap.tsx';
 import styles from './studies.module.css';
 import type { StudyRecord } from './study-record.ts';
-
-const MAP = 620;
+import { TradeCurve } from './TradeCurve.tsx';
 
 /** Where the fasteners go, how good that is and how it was found, and what it costs to have it otherwise. */
 export function PlacementResult({ record }: { record: StudyRecord<'placement'> }) {
@@ -59,110 +54,6 @@ export function PlacementResult({ record }: { record: StudyRecord<'placement'> }
         rows={placement.map(({ name, at }) => [name, ...at.map((one) => coordinateText(round(one)))])}
       />
     </>
-  );
-}
-
-function TradeCurve({ record }: { record: StudyRecord<'placement'> }) {
-  const workbench = useWorkbench();
-  const { model, summary } = record;
-  const curve = summary!.curve;
-  const over = curve[0].over === 'count' ? 'fasteners' : 'mm from screw heads to the probe fields';
-  const found = curve.flatMap(({ at, best }) => (best === null ? [] : [{ at, best }]));
-  const limit = model.limits.bow;
-  const open = (placement: Placement, at: number): void =>
-    openPlacement(
-      workbench,
-      model,
-      placement,
-      curve[0].over === 'count' ? `${at} fasteners` : `${fieldText(at)} mm clear`,
-    );
-  return (
-    <section>
-      <h2 className={styles.heading}>
-        {curve[0].over === 'count' ? 'More or fewer fasteners' : 'Distance to the fields'}
-      </h2>
-      <PointChart
-        testId="trade-curve"
-        title={`Best bow over ${over}`}
-        xTitle={over}
-        yTitle="bow, µm"
-        limit={limit * 1000}
-        points={found.map(({ at, best }) => ({
-          x: at,
-          y: best.bow * 1000,
-          outcome: best.bow > limit || !best.keepsLimits ? 'fail' : 'pass',
-          words: `${fieldText(at)} ${over}: bow ${micrometreDigits(best.bow)} µm`,
-        }))}
-        onOpen={(i) => open(found[i].best.placement, found[i].at)}
-      />
-      <ChartTable
-        title={`Best placement over ${over}`}
-        columns={[over, 'bow, µm', 'flatness, µm', 'found']}
-        rows={curve.map(({ at, best, refused }) =>
-          best === null
-            ? [fieldText(at), '–', '–', refused ?? 'none found']
-            : [
-                fieldText(at),
-                micrometreDigits(best.bow),
-                micrometreDigits(best.flatness),
-                best.how.method === 'all'
-                  ? `best of all ${best.how.placements}`
-                  : `${best.how.again} of ${best.how.starts} starts agree`,
-              ],
-        )}
-      />
-    </section>
-  );
-}
-
-/** The bow of the head as it was, as placed, and the limit. */
-function BowAgainst({ model, bow }: { model: HeadModel; bow: number | null }) {
-  const answer = useStore(useWorkbench().answers, (state) => answerOf(state, model));
-  const before =
-    answer?.kind === 'solved' ? answer.result.verdict.criteria.find(({ criterion }) => criterion === 'bow') : undefined;
-  return (
-    <dl className={styles.figures}>
-      {before !== undefined && (
-        <div>
-          <dt>As it was</dt>
-          <dd>{micrometreDigits(before.value)} µm</dd>
-        </div>
-      )}
-      {bow !== null && (
-        <div>
-          <dt>As placed</dt>
-          <dd data-testid="placement-bow">{micrometreDigits(bow)} µm</dd>
-        </div>
-      )}
-      <div>
-        <dt>Limit</dt>
-        <dd>{limitDigits(model.limits.bow)} µm</dd>
-      </div>
-    </dl>
-  );
-}
-
-/** The head as placed, solved while the bench needs no solver. */
-function SolvedMap({ model }: { model: HeadModel }) {
-  const { background, answers } = useWorkbench();
-  const answer = useStore(answers, (state) => answerOf(state, model));
-  useEffect(() => {
-    background.want('study', [model]);
-    return () => background.want('study', []);
-  }, [background, model]);
-  if (answer?.kind !== 'solved') return <p className={styles.waits}>The map follows as soon as the bench is quiet.</p>;
-  const head = { model, result: answer.result, caseName: null };
-  return (
-    <figure className={styles.map} data-testid="placement-map">
-      <PlanMap
-        head={head}
-        width={MAP}
-        label={`Map of ${model.name} as placed: bow against the limit, keep-outs hatched`}
-      />
-      <figcaption>
-        <Legend scale={planScale(head, 'deviation')} caption="Bow, µm" unit="µm" factor={1000} />
-      </figcaption>
-    </figure>
   );
 }
 

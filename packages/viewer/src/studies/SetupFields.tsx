@@ -1,5 +1,5 @@
-import { NativeSelect } from '@mantine/core';
 import { useId } from 'react';
+import { ChoiceRow } from '../panels/ChoiceRow.tsx';
 import styles from '../panels/field.module.css';
 
 /** Fields of a study: what stands in them, what is wrong, and where a change goes. */
@@ -78,6 +78,7 @@ export function BareNumber({
   );
 }
 
+/** A choice of a study. */
 export function ChoiceSetup({
   fields,
   field,
@@ -89,24 +90,15 @@ export function ChoiceSetup({
   /** Told of the choice beside the field. */
   readonly onChosen?: (value: string) => void;
 }) {
-  const id = useId();
   return (
-    <div className={styles.row}>
-      <label className={styles.label} htmlFor={id}>
-        {label}
-      </label>
-      <NativeSelect
-        id={id}
-        className={styles.choice}
-        size="xs"
-        data-testid={`setup-${field}`}
-        data={[...options]}
-        value={fields.text(field)}
-        onChange={(event) => {
-          fields.type(field, event.currentTarget.value);
-          onChosen?.(event.currentTarget.value);
-        }}
-      />
-    </div>
+    <ChoiceRow
+      {...{ label, options }}
+      testId={`setup-${field}`}
+      value={fields.text(field)}
+      choose={(value) => {
+        fields.type(field, value);
+        onChosen?.(value);
+      }}
+    />
   );
 }

@@ -1,4 +1,5 @@
 import type { SitesRow } from '@flathead/solver';
+import page from '../app/page.module.css';
 import { PointChart } from '../charts/PointChart.tsx';
 import { fieldText, micrometreDigits } from '../format/number.ts';
 import { useWorkbench } from '../state/use-workbench.ts';
@@ -34,8 +35,9 @@ export function SitesResult({ record }: { record: StudyRecord<'sites'> }) {
         <PointChart
           testId="sites-chart"
           title="Bow over touchdowns, a point for each pattern"
-          xTitle="touchdowns for a wafer"
-          yTitle="bow, µm"
+          xTitle="touchdowns for a wafer, fewer is better"
+          yTitle="bow, µm, less is better"
+          ticks={placed.map(({ stepping }) => stepping.touchdowns)}
           limit={model.limits.bow * 1000}
           joined={false}
           points={placed.map(({ row, stepping, bow }) => ({
@@ -48,9 +50,9 @@ export function SitesResult({ record }: { record: StudyRecord<'sites'> }) {
           onOpen={(i) => open(placed[i].row)}
         />
       )}
-      <div className={styles.wide}>
+      <div className={page.wide}>
         <table className={styles.table} data-testid="sites-table">
-          <caption className={styles.spoken}>Site patterns</caption>
+          <caption className={page.spoken}>Site patterns</caption>
           <thead>
             <tr>
               {[

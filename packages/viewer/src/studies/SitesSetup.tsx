@@ -1,4 +1,5 @@
 import { Icon } from '../app/icons.tsx';
+import page from '../app/page.module.css';
 import { patternFields } from './plans.ts';
 import { BareNumber, ChoiceSetup, type Fields, NumberSetup } from './SetupFields.tsx';
 import styles from './studies.module.css';
@@ -54,7 +55,7 @@ export function SitesSetup({ fields }: { fields: Fields }) {
               <td>
                 <button
                   type="button"
-                  className={styles.small}
+                  className={page.bare}
                   disabled={count === 1}
                   aria-label={`Remove pattern ${i + 1}`}
                   onClick={() => remove(i)}

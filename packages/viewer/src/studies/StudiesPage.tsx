@@ -2,6 +2,7 @@ import type { HeadModel, StudyName } from '@flathead/solver';
 import { Button } from '@mantine/core';
 import { type ComponentType, useState } from 'react';
 import { useStore } from 'zustand';
+import page from '../app/page.module.css';
 import { useModel, useWorkbench } from '../state/use-workbench.ts';
 import { PlacementSetup } from './PlacementSetup.tsx';
 import { defaultSetup, planOf } from './plans.ts';
@@ -35,7 +36,7 @@ export function StudiesPage() {
   const { records } = useStore(studyRuns.store);
   const { study } = setups;
   const chosen = STUDIES.find((one) => one.study === study) ?? STUDIES[0];
-  const { fields, plan } = useFields(study, model);
+  const { fields, plan, planned } = useFields(study, model);
   const busy = Object.values(records).find(isBusy);
   const record = records[study];
   const run = (): void => {
@@ -48,7 +49,7 @@ export function StudiesPage() {
     <div className={styles.page}>
       <h1 className={styles.title}>Studies</h1>
       <fieldset className={styles.picker}>
-        <legend className={styles.spoken}>Study</legend>
+        <legend className={page.spoken}>Study</legend>
         {STUDIES.map(({ study: one, label, question }) => (
           <label key={one} className={styles.pick} data-chosen={one === study || undefined}>
             <input
@@ -88,7 +89,7 @@ export function StudiesPage() {
           )}
         </form>
         <section className={styles.outcome} aria-label="What came out">
-          <StudyOutcome study={study} />
+          <StudyOutcome study={study} plan={planned} />
         </section>
       </div>
     </div>
@@ -105,11 +106,11 @@ function useFields(study: StudyName, model: HeadModel) {
     trouble: (field) => (wrong?.of === typed ? (wrong.trouble[field] ?? null) : null),
     type: (field, text) => type(study, model.name, field, text),
   };
+  const built = planOf(study, setup, model);
   const plan = (): Readonly<Record<string, unknown>> | null => {
-    const built = planOf(study, setup, model);
     if (built.ok) return built.plan;
     setWrong({ of: typed, trouble: built.trouble });
     return null;
   };
-  return { fields, plan };
+  return { fields, plan, planned: built.ok ? built.plan : null };
 }

@@ -3,33 +3,32 @@ import { Button } from '@mantine/core';
 import { useStore } from 'zustand';
 import { fileName } from '../app/file-name.ts';
 import { Icon } from '../app/icons.tsx';
+import page from '../app/page.module.css';
 import { saveText } from '../app/save-file.ts';
 import { typeset } from '../format/number.ts';
 import { answerKey } from '../state/answer-store.ts';
 import { useModel } from '../state/use-workbench.ts';
+import { aboutTime, timeLeft } from './outlook.ts';
 import { PlacementResult } from './PlacementResult.tsx';
 import { studyRuns } from './runs-here.ts';
 import { SitesResult } from './SitesResult.tsx';
+import { StudyOutlook } from './StudyOutlook.tsx';
 import { SweepResult } from './SweepResult.tsx';
 import styles from './studies.module.css';
 import { isBusy, type StudyRecord } from './study-record.ts';
 import { ToleranceResult } from './ToleranceResult.tsx';
 
-const ABOUT: Readonly<Record<StudyName, string>> = {
-  placement:
-    'Tries positions all over the head and solves the best of them in full. All load cases count; keep-outs, probe fields and edges stay free.',
-  sweep:
-    'Solves the head again for each value, and between two values on either side of a limit looks for the one that just passes.',
-  tolerance:
-    'Solves many heads whose parts are off by chance, says how many fail, and which part of it comes from what.',
-  sites: 'Stretches the head to other site patterns and counts the touchdowns that each takes over a wafer.',
-};
+interface StudyOutcomeProps {
+  readonly study: StudyName;
+  /** What would be run now; `null` while a field holds no usable value. */
+  readonly plan: Readonly<Record<string, unknown>> | null;
+}
 
-/** The last study of a kind: of which head, how far it is, what came out. */
-export function StudyOutcome({ study }: { study: StudyName }) {
+/** The last study of a kind: of which head, how far it is, what came out. Before that, what will. */
+export function StudyOutcome({ study, plan }: StudyOutcomeProps) {
   const { records } = useStore(studyRuns.store);
   const record = records[study];
-  if (record === undefined) return <p className={styles.about}>{ABOUT[study]}</p>;
+  if (record === undefined) return <StudyOutlook {...{ study, plan }} />;
   return (
     <div data-testid={`result-${study}`} data-state={record.state}>
       <ResultHead record={record} />
@@ -76,12 +75,12 @@ function ResultHead({ record }: { record: StudyRecord }) {
         data-idle={!isBusy(record) || undefined}
       />
       {changed && (
-        <p className={styles.changed} data-testid="study-changed">
+        <p className={page.notice} data-testid="study-changed">
           The head on the bench is another one now: {bench.name}. This is of the head named above.
         </p>
       )}
       {fault !== null && (
-        <p className={styles.trouble} role="alert">
+        <p className={page.trouble} role="alert">
           {typeset(fault.message)}
         </p>
       )}
@@ -90,9 +89,10 @@ function ResultHead({ record }: { record: StudyRecord }) {
 }
 
 function stateText(record: StudyRecord): string {
-  const { study, rows, total, state } = record;
+  const { study, rows, total, state, since } = record;
   const made = study === 'placement' ? placementStage(record) : `${rows.length} of ${total ?? '…'} solved`;
-  if (state === 'running') return made;
+  const left = total === null ? null : timeLeft(rows.length, total, (performance.now() - since) / 1000);
+  if (state === 'running') return left === null ? made : `${made}, ${aboutTime(left)} left`;
   if (state === 'ending') return study === 'sweep' ? 'Looking for the values that just pass' : 'Adding up';
   if (state === 'stopped')
     return study === 'placement' ? 'Stopped: the best so far' : `Stopped: ${made}, these are kept`;

@@ -1,8 +1,9 @@
 import type { Setting, SweepRow } from '@flathead/solver';
 import type { CSSProperties } from 'react';
+import page from '../app/page.module.css';
 import { micrometreDigits } from '../format/number.ts';
 import type { StudyParameter } from './parameters.ts';
-import { settingText } from './setting-text.ts';
+import { inSentence, settingText } from './setting-text.ts';
 import styles from './studies.module.css';
 
 interface SweepMapProps {
@@ -22,10 +23,10 @@ export function SweepMap({ rows, axes: [down, across], values: [lines, columns],
   };
   const differ = (a: boolean | null, b: boolean | null): boolean => a !== null && b !== null && a !== b;
   return (
-    <div className={styles.wide}>
+    <div className={page.wide}>
       <table className={styles.heat} data-testid="sweep-map">
         <caption>
-          Bow in µm; down: {down.label.toLowerCase()}, across: {across.label.toLowerCase()}
+          Bow in µm; down: {inSentence(down.label)}, across: {inSentence(across.label)}
         </caption>
         <thead>
           <tr>

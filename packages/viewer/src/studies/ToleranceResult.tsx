@@ -1,4 +1,5 @@
 import type { FigureScatter, ToleranceRow } from '@flathead/solver';
+import page from '../app/page.module.css';
 import { ChartTable } from '../charts/ChartTable.tsx';
 import { Histogram } from '../charts/Histogram.tsx';
 import { TornadoChart } from '../charts/TornadoChart.tsx';
@@ -59,7 +60,7 @@ function Scatter({ figure, rows }: { figure: FigureScatter; rows: readonly Toler
   const title = `${name} of ${values.length} heads`;
   return (
     <section aria-label={name}>
-      <h2 className={styles.heading}>{name}</h2>
+      <h2 className={page.heading}>{name}</h2>
       <dl className={styles.figures}>
         <Fact name="Mean" value={amount(mean)} />
         <Fact name="Standard deviation" value={unit === 'mm' ? `${(sigma * 1000).toFixed(2)} µm` : amount(sigma)} />
@@ -98,7 +99,7 @@ function Matters({ name, indices }: { name: string; indices: NonNullable<FigureS
   const title = `What the scatter of the ${name.toLowerCase()} comes from`;
   return (
     <>
-      <h2 className={styles.heading}>What matters</h2>
+      <h2 className={page.heading}>What matters</h2>
       <p className={styles.sentence} data-testid="matters-most">
         {most.cause} matters most: {share(most.total)} of the variance has to do with it,{' '}
         {rangeOfShare(most.total, most.totalError)} with 95 % confidence.

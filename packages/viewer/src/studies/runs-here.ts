@@ -3,8 +3,8 @@ import { proxy, wrap } from 'comlink';
 import type { Workbench } from '../state/workbench.ts';
 import { createStudyRuns, type StudyRuns } from './study-runs.ts';
 
-/** One processor is left to the bench. */
-const CREW = Math.max(1, Math.min(4, (navigator.hardwareConcurrency || 2) - 1));
+/** Workers that make rows at once; one processor is left to the bench. */
+export const CREW = Math.max(1, Math.min(4, (navigator.hardwareConcurrency || 2) - 1));
 
 /** The studies of this visit. */
 export const studyRuns: StudyRuns = createStudyRuns((onLost) => {

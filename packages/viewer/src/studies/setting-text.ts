@@ -9,10 +9,12 @@ export function settingText(setting: Setting, { scale, unit }: StudyParameter): 
     : String(setting);
 }
 
-/** A value that just passes, to three figures on the side that passes: 5.088 and more is 5.09. */
-export function passingDigits(value: number, passes: 'above' | 'below'): string {
-  if (value === 0) return '0';
-  const step = 10 ** (Math.floor(Math.log10(Math.abs(value))) - 2);
-  const steps = Number((value / step).toPrecision(9));
-  return fieldText(Number(((passes === 'above' ? Math.ceil(steps) : Math.floor(steps)) * step).toPrecision(3)));
+/** `body thickness 5.11 mm, rib width 3 mm`. */
+export function settingWords(settings: readonly Setting[], axes: readonly StudyParameter[]): string {
+  return settings.map((setting, i) => `${inSentence(axes[i].label)} ${settingText(setting, axes[i])}`).join(', ');
+}
+
+/** A label within a sentence: `body thickness`, but `E of the body` and `NE, x`. */
+export function inSentence(label: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(label) ? label[0].toLowerCase() + label.slice(1) : label;
 }

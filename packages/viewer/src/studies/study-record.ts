@@ -6,6 +6,8 @@ export interface StudyRecord<Name extends StudyName = StudyName> {
   /** The head that it was run on, as it was then. */
   readonly model: HeadModel;
   readonly plan: Readonly<Record<string, unknown>>;
+  /** When it was started, ms of the page. */
+  readonly since: number;
   /** By index, ascending. */
   readonly rows: readonly StudyRows[Name][];
   /** Rows to come in all; null where that is not known. */

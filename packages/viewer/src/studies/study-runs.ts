@@ -1,45 +1,25 @@
-import {
-  type FaultReport,
-  faultReport,
-  type HeadModel,
-  type OrFault,
-  type RowStudyName,
-  type StudyEnd,
-  type StudyName,
-  type StudyOrder,
-  type StudyRows,
-  type StudyService,
-  type TellRow,
-} from '@flathead/solver';
+import type { HeadModel, OrFault, RowStudyName, StudyEnd, StudyName, StudyOrder, StudyRows } from '@flathead/solver';
 import { createStore } from 'zustand/vanilla';
+import { createGate } from './gate.ts';
+import { type GatheredRows, gatherRows } from './gathered-rows.ts';
+import { shareRows } from './share-rows.ts';
+import { askOwnWorker, type ConnectStudy, type StudyConnection } from './study-connection.ts';
 import { isBusy, type StudyRecord, type StudyRecords } from './study-record.ts';
 
-/** A worker that runs studies, until it is closed or lost. */
-export interface StudyConnection {
-  readonly service: StudyService;
-  close(): void;
-}
-
-/**
- * Starts one.
- *
- * @param onLost called when it dies; what was asked of it will never be answered
- * @param forWorker what a function becomes that the worker is to call
- */
-export type ConnectStudy = (
-  onLost: (reason: string) => void,
-) => StudyConnection & { forWorker(tell: TellRow): TellRow };
-
-export interface StudyRunsState {
+interface StudyRunsState {
   /** The last study of each kind. */
   readonly records: StudyRecords;
 }
 
-/** Rows handed out at once: long enough that neighbours share meshes, short enough to give way to the bench. */
-const LONGEST = 24;
-const SHARES = 8;
-/** Rows are shown in batches, ms. */
-const BATCH = 100;
+/** The study that runs, or the last that did. */
+interface Run {
+  readonly study: StudyName;
+  /** Whether it is neither stopped nor replaced. */
+  isOn: boolean;
+  readonly rows: GatheredRows;
+  /** What ends its workers. */
+  readonly closers: Set<() => void>;
+}
 
 /**
  * The studies of this visit, each kind with its last. They go on while other pages are open. A worker at its rows hears
@@ -49,114 +29,52 @@ const BATCH = 100;
  */
 export function createStudyRuns(connect: ConnectStudy, crew: number) {
   const store = createStore<StudyRunsState>()(() => ({ records: {} }));
-  let allowed = true;
-  let goOn: (() => void) | null = null;
-  /** Of the study that runs. */
-  let run = 0;
-  let closeCrew = (): void => {};
-  let flush = (): void => {};
+  const gate = createGate();
+  let last: Run | null = null;
 
   const change = (study: StudyName, part: Partial<StudyRecord>): void =>
     store.setState(({ records }) => ({ records: { ...records, [study]: { ...records[study], ...part } } }));
-  const running = (): StudyRecord | undefined => Object.values(store.getState().records).find(isBusy);
 
-  /** Asks a worker of its own and ends it; a death is answered like a fault. */
-  const ask = async <T>(
-    question: (worker: ReturnType<ConnectStudy>) => Promise<OrFault<T>>,
-    onOpen: (close: () => void) => void = () => {},
-  ): Promise<OrFault<T>> => {
-    let worker: ReturnType<ConnectStudy> | null = null;
-    try {
-      return await new Promise<OrFault<T>>((resolve, reject) => {
-        worker = connect((reason) => resolve({ ok: false, fault: lost(reason) }));
-        onOpen(() => resolve({ ok: false, fault: lost('it was stopped') }));
-        question(worker).then(resolve, reject);
-      });
-    } catch (thrown) {
-      return { ok: false, fault: faultReport(thrown) };
-    } finally {
-      worker!.close();
-    }
-  };
+  const ask = <T>(run: Run, question: (worker: StudyConnection) => Promise<OrFault<T>>): Promise<OrFault<T>> =>
+    askOwnWorker(connect, question, (stop) => void run.closers.add(stop));
 
-  const gather = (order: StudyOrder, mine: number) => {
-    const rows = new Map<number, StudyRows[StudyName]>();
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const sorted = () => [...rows.values()].sort((a, b) => a.index - b.index);
-    flush = () => {
-      clearTimeout(timer);
-      timer = undefined;
-      if (mine === run) change(order.study, { rows: sorted() });
-    };
-    const tell: TellRow = (row) => {
-      if (mine !== run || rows.has(row.index)) return;
-      rows.set(row.index, row);
-      timer ??= setTimeout(flush, BATCH);
-    };
-    return { tell, sorted };
-  };
-
-  const end = (study: StudyName, mine: number, answer: OrFault<StudyEnd>, state: 'done' | 'stopped'): void => {
-    if (mine !== run) return;
+  const end = (study: StudyName, answer: OrFault<StudyEnd>, state: 'done' | 'stopped'): void => {
     if (answer.ok) change(study, { ...answer.value, state });
     else change(study, { state: state === 'stopped' ? 'stopped' : 'refused', fault: answer.fault });
   };
 
-  const runRows = async (order: StudyOrder<RowStudyName>, mine: number, closers: Set<() => void>): Promise<void> => {
-    const { tell, sorted } = gather(order, mine);
-    const prepared = await ask(({ service }) => service.prepare(order), keepIn(closers));
-    if (mine !== run) return;
-    if (!prepared.ok) return change(order.study, { state: 'refused', fault: prepared.fault });
+  const runRows = async (order: StudyOrder<RowStudyName>, run: Run): Promise<void> => {
+    const { study } = order;
+    const prepared = await ask(run, ({ service }) => service.prepare(order));
+    if (!run.isOn) return;
+    if (!prepared.ok) return change(study, { state: 'refused', fault: prepared.fault });
     const total = prepared.value ?? 0;
-    change(order.study, { total });
-    const workers = Math.min(crew, Math.ceil(total / 4));
-    const length = Math.max(2, Math.min(LONGEST, Math.ceil(total / (workers * SHARES))));
-    let given = 0;
-    const work = ({ service, forWorker }: ReturnType<ConnectStudy>): Promise<OrFault<null>> => {
-      const told = forWorker(tell);
-      const next = async (): Promise<OrFault<null>> => {
-        if (!allowed) await new Promise<void>((resolve) => waitFor(resolve));
-        if (given >= total || mine !== run) return { ok: true, value: null };
-        const indices = Array.from({ length: Math.min(length, total - given) }, (_, k) => given + k);
-        given += length;
-        const made = await service.rows(order, indices, told);
-        if (!made.ok) return made;
-        for (const row of made.value) tell(row);
-        return next();
-      };
-      return next();
+    change(study, { total });
+    const goesOn = async (): Promise<boolean> => {
+      await gate.passed();
+      return run.isOn;
     };
-    const ends = await Promise.all(Array.from({ length: workers }, () => ask(work, keepIn(closers))));
-    if (mine !== run) return;
-    flush();
+    const ends = await shareRows(order, total, run.rows.tell, {
+      most: crew,
+      goesOn,
+      ask: (question) => ask(run, question),
+    });
+    if (!run.isOn) return;
+    run.rows.flush();
     const broken = ends.find((one) => !one.ok);
-    if (broken !== undefined && !broken.ok && sorted().length < total)
-      return change(order.study, { state: 'refused', fault: broken.fault });
-    change(order.study, { state: 'ending' });
-    end(
-      order.study,
-      mine,
-      await ask(
-        ({ service }) => service.summarise(order, sorted() as StudyRows[RowStudyName][], true),
-        keepIn(closers),
-      ),
-      'done',
-    );
+    if (broken !== undefined && !broken.ok && run.rows.sorted().length < total)
+      return change(study, { state: 'refused', fault: broken.fault });
+    change(study, { state: 'ending' });
+    const rows = run.rows.sorted() as StudyRows[RowStudyName][];
+    const answer = await ask(run, ({ service }) => service.summarise(order, rows, true));
+    if (run.isOn) end(study, answer, 'done');
   };
 
-  const place = async (order: StudyOrder<'placement'>, mine: number, closers: Set<() => void>): Promise<void> => {
-    const { tell } = gather(order, mine);
-    const answer = await ask(({ service, forWorker }) => service.place(order, forWorker(tell)), keepIn(closers));
-    if (mine === run) flush();
-    end(order.study, mine, answer, 'done');
-  };
-
-  const waitFor = (resolve: () => void): void => {
-    const before = goOn;
-    goOn = () => {
-      before?.();
-      resolve();
-    };
+  const place = async (order: StudyOrder<'placement'>, run: Run): Promise<void> => {
+    const answer = await ask(run, ({ service, forWorker }) => service.place(order, forWorker(run.rows.tell)));
+    if (!run.isOn) return;
+    run.rows.flush();
+    end('placement', answer, 'done');
   };
 
   return {
@@ -164,34 +82,30 @@ export function createStudyRuns(connect: ConnectStudy, crew: number) {
     /** Runs a study; one that still runs is stopped first. */
     run(study: StudyName, model: HeadModel, plan: Readonly<Record<string, unknown>>): void {
       this.stop();
-      const mine = ++run;
-      const closers = new Set<() => void>();
-      closeCrew = () => {
-        for (const close of closers) close();
-      };
-      change(study, {
+      if (last !== null) last.isOn = false;
+      const run: Run = {
         study,
-        model,
-        plan,
-        rows: [],
-        total: null,
-        state: 'running',
-        summary: null,
-        text: null,
-        fault: null,
-      });
-      if (study === 'placement') void place({ study, model, plan }, mine, closers);
-      else void runRows({ study, model, plan }, mine, closers);
+        isOn: true,
+        rows: gatherRows(
+          () => run.isOn,
+          (rows) => change(study, { rows }),
+        ),
+        closers: new Set(),
+      };
+      last = run;
+      const begin = { state: 'running', rows: [], total: null, summary: null, text: null, fault: null } as const;
+      change(study, { study, model, plan, since: performance.now(), ...begin });
+      if (study === 'placement') void place({ study, model, plan }, run);
+      else void runRows({ study, model, plan }, run);
     },
     /** Ends the study that runs. What is there of it is kept, and told together. */
     stop(): void {
-      const record = running();
-      if (record === undefined) return;
-      flush();
-      const { study, model, plan, state } = record;
-      const { rows } = store.getState().records[study]!;
-      const mine = ++run;
-      closeCrew();
+      const record = last === null ? undefined : store.getState().records[last.study];
+      if (last === null || !isBusy(record)) return;
+      if (last.isOn) last.rows.flush();
+      last.isOn = false;
+      for (const close of last.closers) close();
+      const { study, model, plan, state, rows } = store.getState().records[last.study]!;
       if (state === 'ending') {
         change(study, { state: 'stopped' });
         return;
@@ -207,39 +121,21 @@ export function createStudyRuns(connect: ConnectStudy, crew: number) {
       change(study, { state: 'ending' });
       const order = { study, model, plan };
       const some = rows as StudyRows[RowStudyName][];
-      void ask(({ service }) => service.summarise(order, some, false)).then((answer) =>
-        end(study, mine, answer, 'stopped'),
-      );
+      void askOwnWorker(connect, ({ service }) => service.summarise(order, some, false)).then((answer) => {
+        if (store.getState().records[study]?.rows === rows) end(study, answer, 'stopped');
+      });
     },
     /** Lets it work, or has it wait after the rows that are being made. */
-    allow(on: boolean): void {
-      allowed = on;
-      if (!on) return;
-      goOn?.();
-      goOn = null;
-    },
+    allow: gate.put,
     /** The head of a row. */
     variant(
       { model, plan }: StudyRecord,
       study: RowStudyName,
       row: StudyRows[RowStudyName],
     ): Promise<OrFault<HeadModel>> {
-      return ask(({ service }) => service.variant({ study, model, plan }, row));
+      return askOwnWorker(connect, ({ service }) => service.variant({ study, model, plan }, row));
     },
   };
 }
 
 export type StudyRuns = ReturnType<typeof createStudyRuns>;
-
-function keepIn(closers: Set<() => void>): (close: () => void) => void {
-  return (close) => void closers.add(close);
-}
-
-function lost(reason: string): FaultReport {
-  return {
-    code: 'WORKER_LOST',
-    message: `The study ended unexpectedly (${reason}). What was made by then is kept; run it again.`,
-    path: '',
-    details: { reason },
-  };
-}

@@ -13,16 +13,21 @@ function memory(start: Record<string, string> = {}) {
 }
 
 describe('fields of a report', () => {
-  it('keeps them by head over visits; a new head takes project and author, not revision and note', () => {
+  it('keeps them by head over visits; a new head takes project and author, not who signs, revision and note', () => {
     const storage = memory();
     const store = createFieldStore(storage);
     writeField(store, 'Kestrel', 'project', 'line 2');
     writeField(store, 'Kestrel', 'revision', 'C');
+    writeField(store, 'Kestrel', 'approved', 'B');
     writeField(store, '__proto__', 'note', 'odd name');
     const again = createFieldStore(storage).getState();
-    expect(fieldsOf(again, 'Kestrel')).toEqual({ project: 'line 2', author: '', revision: 'C', note: '' });
+    expect(fieldsOf(again, 'Kestrel')).toEqual({
+      ...{ project: 'line 2', author: '', checked: '', approved: 'B', revision: 'C', note: '' },
+    });
     expect(fieldsOf(again, '__proto__').note).toBe('odd name');
-    expect(fieldsOf(again, 'Wren')).toEqual({ project: 'line 2', author: '', revision: '', note: '' });
+    expect(fieldsOf(again, 'Wren')).toEqual({
+      ...{ project: 'line 2', author: '', checked: '', approved: '', revision: '', note: '' },
+    });
   });
 
   it('takes whatever the storage holds or refuses', () => {

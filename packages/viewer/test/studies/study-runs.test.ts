@@ -1,6 +1,7 @@
 import type { RowStudyName, StudyRows, StudyService, TellRow } from '@flathead/solver';
 import { describe, expect, it, vi } from 'vitest';
-import { type ConnectStudy, createStudyRuns } from '../../src/studies/study-runs.ts';
+import type { ConnectStudy } from '../../src/studies/study-connection.ts';
+import { createStudyRuns } from '../../src/studies/study-runs.ts';
 import { sampleHead } from '../state/sample-head.ts';
 
 interface Chunk {
@@ -101,6 +102,20 @@ describe('studies of a visit', () => {
     expect(rows.map(({ index }) => index)).toEqual([3]);
     expect(text).toBe('1 rows\n');
     await vi.waitFor(() => expect(alive()).toBe(0));
+  });
+
+  it('is told together as far as it came when a study of another kind takes its place', async () => {
+    const { connect, chunks } = crew(9);
+    const runs = createStudyRuns(connect, 1);
+    runs.run('sweep', sampleHead, {});
+    await vi.waitFor(() => expect(chunks).toHaveLength(1));
+    chunks[0].tell(row(0));
+    runs.run('sites', sampleHead, {});
+    await vi.waitFor(() => expect(runs.store.getState().records.sweep?.state).toBe('stopped'));
+    expect(runs.store.getState().records.sweep?.text).toBe('1 rows\n');
+    await vi.waitFor(() => expect(chunks).toHaveLength(2));
+    runs.stop();
+    await vi.waitFor(() => expect(runs.store.getState().records.sites?.state).toBe('stopped'));
   });
 
   it('waits between rows while the bench needs the machine', async () => {
