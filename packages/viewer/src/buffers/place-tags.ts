@@ -38,7 +38,7 @@ export interface PlacedTag {
 
 const LEFT_OUT: PlacedTag = { place: -1, dx: 0, dy: 0, led: false };
 /** What a screw's head reaches under its middle, over its radius: it is seen from the side. */
-const UNDER = 1.5;
+export const UNDER = 1.5;
 /** From the edge of the room, and from what is drawn at the point to a text that touches it, px. */
 const EDGE = 6;
 const NEAR = { above: 2, least: 10, beside: 5 };

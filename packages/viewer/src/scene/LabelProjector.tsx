@@ -1,7 +1,7 @@
 import { useFrame } from '@react-three/fiber';
 import { type Camera, Vector3 } from 'three';
 import { type Box, leastCovering } from '../buffers/least-covering.ts';
-import { placeTags } from '../buffers/place-tags.ts';
+import { placeTags, UNDER } from '../buffers/place-tags.ts';
 import { siteForms } from '../buffers/site-forms.ts';
 import { deviationAt, type StageFrame, type StageLabel, type StageTag, useStageFrame } from './stage-frame.ts';
 
@@ -9,8 +9,6 @@ import { deviationAt, type StageFrame, type StageLabel, type StageTag, useStageF
 const GAPS = { beside: 38, edge: 8 };
 /** Half the size of a grip and of the mark of a peak, and of an arrow's width, px. */
 const MARK = 7;
-/** What a screw's head takes over and under its middle, over its radius. */
-const HEAD = { over: 1, under: 1.5 };
 
 const point = new Vector3();
 const right = new Vector3();
@@ -68,7 +66,7 @@ function placeSites(anchors: readonly Anchor[], never: readonly Box[]): Box[] {
 
 /** @returns what they take of the stage */
 function placeTexts(
-  { labels, tags }: StageFrame,
+  { tags }: StageFrame,
   anchors: readonly Anchor[],
   room: Size,
   obstacles: { readonly never: readonly Box[]; readonly taken: readonly Box[] },
@@ -79,7 +77,7 @@ function placeTexts(
   const centre = [middle('x', room.width), middle('y', room.height)] as const;
   const texts = anchors.flatMap(({ key, x, y, radius }) => {
     const tag = tags.get(key);
-    return tag === undefined || tag.size.width === 0 || !labels.has(key) ? [] : [{ tag, x, y, radius }];
+    return tag === undefined || tag.size.width === 0 ? [] : [{ tag, x, y, radius }];
   });
   const placed = placeTags(
     texts.map(({ tag: { size, weight, kept, place }, x, y, radius }) => ({
@@ -128,12 +126,7 @@ function put(element: HTMLElement, x: number, y: number): void {
 }
 
 function headBox({ x, y, radius }: Anchor): Box {
-  return {
-    left: x - radius,
-    top: y - HEAD.over * radius,
-    width: 2 * radius,
-    height: (HEAD.over + HEAD.under) * radius,
-  };
+  return { left: x - radius, top: y - radius, width: 2 * radius, height: (1 + UNDER) * radius };
 }
 
 function square(x: number, y: number, half: number): Box {
