@@ -54,6 +54,61 @@ describe.skipIf(!hasBrowser)('bench', () => {
     },
   );
 
+  it('keeps texts off each other and off the screws where fasteners stand close to the sites, and while one is dragged', async () => {
+    const { page } = visit.bench;
+    await page.setViewportSize({ width: 1280, height: 720 });
+    await settled(page);
+    await drawn(page);
+    const places: Readonly<Record<string, readonly [number, number]>> = {
+      NW: [-17.5, 17],
+      NE: [17.5, 17],
+      SW: [-17.5, -17],
+      SE: [17.5, -17],
+      W: [0, 20.7],
+      E: [0, -20.7],
+    };
+    const model = await savedModel(page);
+    const close = {
+      ...model,
+      name: 'Close',
+      fasteners: model.fasteners.map((one) => ({ ...one, at: places[one.name] })),
+    };
+    const buffer = Buffer.from(JSON.stringify(close));
+    await page.getByTestId('open-file').setInputFiles({ name: 'close.json', mimeType: 'application/json', buffer });
+    await expect.poll(() => page.getByTestId('field-name').inputValue()).toBe('Close');
+    await settled(page);
+    /** Pairs of texts, or of a text and the middle of a screw, that lie on each other. */
+    const crowded = () =>
+      page.getByTestId('stage').evaluate((stage) => {
+        const seen = (element: Element): boolean => getComputedStyle(element).visibility === 'visible';
+        const boxes = (selector: string) =>
+          [...stage.querySelectorAll(selector)].filter(seen).map((one) => {
+            const { left, top, right, bottom } = one.getBoundingClientRect();
+            return { said: one.textContent, left, top, right, bottom };
+          });
+        const texts = [...boxes('[data-testid^="site-"]'), ...boxes('[data-testid^="fastener-"] > span')];
+        const screws = boxes('[data-testid^="fastener-"]').map(({ said, left, top, right, bottom }) => {
+          const [x, y] = [(left + right) / 2, (top + bottom) / 2];
+          return { said: `screw ${said}`, left: x - 3, top: y - 3, right: x + 3, bottom: y + 3 };
+        });
+        return texts.flatMap((a, i) =>
+          [...texts.slice(i + 1), ...screws]
+            .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+            .map((b) => `${a.said} on ${b.said}`),
+        );
+      });
+    await expect.poll(crowded).toEqual([]);
+    expect(await page.locator('[data-testid^="fastener-"] > span:not([data-out])').count()).toBe(6);
+    expect(await page.locator('[data-testid^="site-"][data-worst]').isVisible()).toBe(true);
+
+    await page.getByTestId('mirror').selectOption('off');
+    const { release } = await dragHandle(page, 'fastener-NE', { x: 10, y: -8 });
+    await page.getByText('screw head to field A5').waitFor();
+    await expect.poll(async () => (await crowded()).filter((pair) => /^NE|on screw/.test(pair))).toEqual([]);
+    await page.keyboard.press('Escape');
+    await release();
+  });
+
   it('puts a fastener back that was let go where the head is refused, and says why, within its one step of undo', async () => {
     const { page } = visit.bench;
     await settled(page);

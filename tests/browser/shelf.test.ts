@@ -129,6 +129,21 @@ describe.skipIf(!hasBrowser)('the shelf', () => {
     const better = await shownBow(page);
     await page.getByTestId('compare').click();
     await page.getByRole('img', { name: /less that of/ }).waitFor();
+    // Maps stand in one row; sites tell in numbers what they differ by, and the shelf's words say why.
+    const tops = await page
+      .getByTestId('linked-map')
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().top));
+    expect(new Set(tops).size).toBe(1);
+    const [from, to, by] = await page
+      .getByTestId('comparison-sites')
+      .locator('tbody tr')
+      .evaluateAll((rows) => rows.map((one) => Number(one.children[3].textContent?.replace('−', '-'))));
+    expect([from.toFixed(1), to.toFixed(1)]).toEqual([bow, better]);
+    expect(by).toBeCloseTo(to - from, 9);
+    expect(await page.getByTestId('comparison-changes').locator('li').count()).toBeGreaterThan(1);
+    const legend = await page.getByTestId('comparison-legend').textContent();
+    expect(legend).toMatch(/lower, −\d/);
+    expect(legend).toMatch(/higher/);
     const row = page.getByTestId('comparison-criteria').getByRole('row', { name: /^Bow/ });
     expect(await row.textContent()).toContain(bow);
     expect(await row.textContent()).toContain(better);

@@ -32,6 +32,25 @@ describe.skipIf(!hasBrowser)('guided start', () => {
     );
     expect(hidden).toBe(false);
 
+    // Selects begin where the numbers under them do.
+    const lefts = (names: readonly string[]) =>
+      Promise.all(names.map(async (name) => (await dialog.getByLabel(name, { exact: true }).boundingBox())!.x));
+    const [body, frame, screw] = await lefts(['Body material', 'Frame material', 'Screw']);
+    expect([frame, screw]).toEqual([body, body]);
+    const { x: thick } = (await dialog.getByTestId('start-body.thickness').locator('..').boundingBox())!;
+    expect(Math.abs(body - thick)).toBeLessThan(1);
+
+    await page.setViewportSize({ width: 1024, height: 768 });
+    const sizes = await dialog
+      .getByRole('img', { name: /^The head from above/ })
+      .locator('text')
+      .evaluateAll((all) => all.map((one) => ({ said: one.textContent, ...one.getBoundingClientRect().toJSON() })));
+    // Body and frame, along and across: 3 columns of 6 mm dies, one skipped, and what the draft puts around them.
+    expect(sizes.map(({ said }) => said)).toEqual(['48', '36', '63', '51']);
+    for (const [i, a] of sizes.entries())
+      for (const b of sizes.slice(i + 1))
+        expect(a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top).toBe(true);
+
     const refusal = page.getByTestId('start-refusal');
     const make = page.getByTestId('start-make');
     expect(await refusal.isVisible()).toBe(false);

@@ -44,12 +44,13 @@ export function leastCovering(
   }
   // The point itself counts as well: a box held by the edge of the room must not lie on it.
   const point: Box = { left: x - beside / 2, top: y - beside / 2, width: beside, height: beside };
-  const costs = places.map((box) => [point, ...taken].reduce((sum, other) => sum + overlap(box, other), 0));
+  const costs = places.map((box) => [point, ...taken].reduce((sum, other) => sum + overlapOf(box, other), 0));
   const { left: l, top: t } = places[costs.indexOf(Math.min(...costs))];
   return [l, t];
 }
 
-function overlap(a: Box, b: Box): number {
+/** Area that two boxes share, px². */
+export function overlapOf(a: Box, b: Box): number {
   const along = Math.min(a.left + a.width, b.left + b.width) - Math.max(a.left, b.left);
   const across = Math.min(a.top + a.height, b.top + b.height) - Math.max(a.top, b.top);
   return along > 0 && across > 0 ? along * across : 0;

@@ -80,7 +80,7 @@ export function planImage(
       const apart = Math.min(1, Math.max(0, (CROWDED.none - steps * pixelRatio) / (CROWDED.none - CROWDED.all)));
       const strength = apart * (full ? LINE.site : LINE.beside);
       const ink = beyond && full ? 0 : Math.min(1, Math.max(0, (1.15 - away) / 0.8)) * strength;
-      const light = limit === null && size > LIGHT_FROM * top;
+      const light = !signed && limit === null && size > LIGHT_FROM * top;
       const line = light ? LINE_LIGHT : LINE_DARK;
       for (let k = 0; k < 3; k++) {
         const pure = hatched ? stroke[k] : ramp[stop + k];

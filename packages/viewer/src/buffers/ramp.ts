@@ -38,7 +38,7 @@ export const RAMP_BELOW = [
   '#463400',
 ] as const;
 
-/** Stops of a ramp that lie within a limit; the rest is for fields that have none, and for differences. */
+/** Stops of a ramp that lie within a limit; the rest is for fields that have none. */
 const WITHIN = 7;
 
 /** From none to the limit: the light part of {@link RAMP}. */
@@ -68,8 +68,35 @@ export const BEYOND = [
 /** Strokes of the hatch beyond the limit: light on all of {@link BEYOND}. */
 export const HATCH = '#ffd9c4';
 
-/** A difference of two heads: towards the board over none to away from it, the same senses. */
-export const SIGNED_RAMP: readonly string[] = [...RAMP_BELOW.toReversed(), ...RAMP.slice(1)];
+/**
+ * A difference of two heads, from lower over none to higher: blue, a light grey, burnt orange.
+ *
+ * Straight lines in OKLab from lightness 0.955 to 0.53 on both sides, so that the ends are as far from none as each other and
+ * neither is near black; they differ on the axis of blue and yellow, which eyes that see no red or no green have as well.
+ */
+export const SIGNED_RAMP = [
+  '#246eb7',
+  '#3d7bbd',
+  '#5288c3',
+  '#6695c9',
+  '#7aa2ce',
+  '#8eafd4',
+  '#a2bcd9',
+  '#b6c9de',
+  '#cad6e3',
+  '#dee3e7',
+  '#f2f0ec',
+  '#ece0d6',
+  '#e5d0c2',
+  '#ddc0ad',
+  '#d6b098',
+  '#cea084',
+  '#c7916f',
+  '#be815b',
+  '#b67246',
+  '#ad622e',
+  '#a4520f',
+] as const;
 
 /** `[4 * n]` bytes r, g, b, a of a ramp, for a texture. */
 export function rampBytes(n: number, ramp: readonly string[] = RAMP): Uint8Array {

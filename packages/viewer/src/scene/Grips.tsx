@@ -3,6 +3,7 @@ import { useModel, usePointer } from '../state/use-workbench.ts';
 import { DragReadout } from './DragReadout.tsx';
 import styles from './labels.module.css';
 import { StageHandle } from './StageHandle.tsx';
+import { Tag } from './Tag.tsx';
 
 /** Handles of ribs, site pitch and keep-outs. */
 export function Grips() {
@@ -26,10 +27,10 @@ export function Grips() {
           label={`${name}. Drag it, move it with the arrow keys, or type a value.`}
         >
           {dragged === key && (
-            <span className={styles.tag}>
+            <Tag of={key} weight={Number.POSITIVE_INFINITY} kept>
               <span className={styles.called}>{form === 'pitch' ? 'pitch' : name}</span>
               <DragReadout grip={key} at={at} />
-            </span>
+            </Tag>
           )}
         </StageHandle>
       ))}

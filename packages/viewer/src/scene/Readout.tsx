@@ -6,7 +6,6 @@ import { shownCase } from '../state/shown-case.ts';
 import type { ShownContact } from '../state/shown-contact.ts';
 import { useQuantity } from '../state/use-quantity.ts';
 import { usePointer, useRun, useView } from '../state/use-workbench.ts';
-import { takenBoxes } from './LabelProjector.tsx';
 import styles from './stage.module.css';
 import { useStageFrame } from './stage-frame.ts';
 
@@ -42,7 +41,7 @@ export function Readout() {
         if (element === null || stage.canvas === null) return;
         const own = { width: element.offsetWidth, height: element.offsetHeight };
         const room = { width: stage.canvas.clientWidth, height: stage.canvas.clientHeight };
-        const [left, top] = leastCovering(screen, own, room, takenBoxes(stage), GAPS);
+        const [left, top] = leastCovering(screen, own, room, stage.taken, GAPS);
         element.style.transform = `translate(${left}px, ${top}px)`;
       }}
     >

@@ -5,6 +5,7 @@ import { shownCase } from '../state/shown-case.ts';
 import { useEarlier, useModel, useRun, useView } from '../state/use-workbench.ts';
 import styles from './labels.module.css';
 import { useStageFrame } from './stage-frame.ts';
+import { Tag } from './Tag.tsx';
 
 /** Name of each seat, and what it carries in the case shown. */
 export function SeatLabels() {
@@ -35,14 +36,14 @@ export function SeatLabels() {
             }}
             className={styles.seat}
           >
-            <span className={styles.tag} data-stale={(earlier && result !== undefined) || undefined}>
+            <Tag of={`seat ${i}`} weight={Math.abs(result?.force ?? 0)} stale={earlier && result !== undefined}>
               {name}
               {result && (
                 <span className={styles.force}>
                   {result.force === 0 ? ' not touching' : ` ${forceDigits(result.force)} N`}
                 </span>
               )}
-            </span>
+            </Tag>
           </li>
         );
       })}

@@ -3,6 +3,7 @@ import type { Solved } from '../state/run-store.ts';
 import { useQuantity } from '../state/use-quantity.ts';
 import styles from './labels.module.css';
 import { useStageFrame } from './stage-frame.ts';
+import { Tag } from './Tag.tsx';
 
 /** Under the tension: the name of each site, and the largest stress of the body where it is. @param z of its face, mm */
 export function SiteNames({ solved, z }: { solved: Solved; z: number }) {
@@ -33,9 +34,9 @@ export function SiteNames({ solved, z }: { solved: Solved; z: number }) {
           data-testid="peak-stress"
           data-stale={tension?.stale || undefined}
         >
-          <span className={styles.peakText}>
+          <Tag of="peak" weight={Number.POSITIVE_INFINITY} kept className={styles.peakText}>
             largest {stressDigits(body.stress)} MPa{body.measure === 'principal' ? '' : ' von Mises'}, {body.face} side
-          </span>
+          </Tag>
         </li>
       )}
     </ul>

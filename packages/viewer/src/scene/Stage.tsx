@@ -23,12 +23,14 @@ import { StageLegend } from './StageLegend.tsx';
 import { StageTools } from './StageTools.tsx';
 import styles from './stage.module.css';
 import { createStageFrame, fieldPoint, type StageFrame, StageFrameContext } from './stage-frame.ts';
+import { toolWatch } from './tool-watch.ts';
 
 /** The head to scale with its bow on it, the labels over it, and the tools of the stage. */
 export function Stage() {
   const { pointer, run } = useWorkbench();
   const [frame] = useState(createStageFrame);
   const { ref, height } = useElementSize();
+  const [watchTools] = useState(() => toolWatch(frame));
   /** The body hides a frame on the board side; beside the body the frame's own face is seen. */
   const uppermost = ({ model }: Solved, clientX: number, clientY: number) => {
     const top = model.body.thickness / 2;
@@ -87,11 +89,11 @@ export function Stage() {
             <SelectionCard />
             <Readout />
           </StageBoundary>
-          <div className={styles.above}>
+          <div className={styles.above} ref={watchTools}>
             <EditTools />
             <StageTools />
           </div>
-          <div className={styles.below}>
+          <div className={styles.below} ref={watchTools}>
             <div className={styles.legend} data-testid="legend">
               <StageLegend />
             </div>

@@ -28,6 +28,8 @@ interface StageHandleProps {
   /** Whether it stays as the head bows. */
   readonly still?: boolean;
   readonly nudge?: readonly [Point, Point] | undefined;
+  /** Of what is drawn there, mm; no text covers it. */
+  readonly radius?: number;
   readonly form: string;
   /** Whether it moves along with the chosen one. */
   readonly linked?: boolean;
@@ -43,7 +45,7 @@ interface StageHandleProps {
  * one step of undo.
  */
 export function StageHandle(props: StageHandleProps) {
-  const { grip, at, z, still = false, nudge, form, linked = false, label, testId, children } = props;
+  const { grip, at, z, still = false, nudge, radius, form, linked = false, label, testId, children } = props;
   const workbench = useWorkbench();
   const { pointer, view } = workbench;
   const stage = useStageFrame();
@@ -73,7 +75,7 @@ export function StageHandle(props: StageHandleProps) {
       ref={(element) => {
         button.current = element;
         if (element === null) return;
-        stage.labels.set(grip, { element, kind: 'grip', at, z, still, weight: 0 });
+        stage.labels.set(grip, { element, kind: 'grip', at, z, still, weight: 0, ...(radius && { radius }) });
         stage.redraw();
         return () => {
           stage.labels.delete(grip);

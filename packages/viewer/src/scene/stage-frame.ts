@@ -3,6 +3,7 @@ import { createContext, useContext } from 'react';
 import { type Camera, Vector3 } from 'three';
 import type { FieldSampler } from '../buffers/field-sampler.ts';
 import { rayOnField } from '../buffers/field-sampler.ts';
+import type { Box } from '../buffers/least-covering.ts';
 
 /** A piece of the page that stays over a point of the head. */
 export interface StageLabel {
@@ -15,6 +16,22 @@ export interface StageLabel {
   readonly still?: boolean;
   /** Where labels would overlap, those with more stay. */
   readonly weight: number;
+  /** Radius of what is drawn at its point, mm; no text covers it. */
+  readonly radius?: number;
+}
+
+/** The text of a thing on the stage, inside its label and pushed beside its point. */
+export interface StageTag {
+  readonly element: HTMLElement;
+  /** The line from the point to it. */
+  readonly leader: HTMLElement;
+  readonly weight: number;
+  /** Shown whatever it covers. */
+  readonly kept: boolean;
+  /** As laid out, px; nothing before it was. */
+  readonly size: { width: number; height: number };
+  /** Place that it has beside its point, as `placeTags` tells it. */
+  place: number;
 }
 
 /** Lines drawn over the picture of the stage, that follow the head. */
@@ -48,6 +65,12 @@ export interface StageFrame {
   /** Shared with the shaders as a uniform. */
   readonly scale: { value: number };
   readonly labels: Map<string, StageLabel>;
+  /** Texts by the key of their label. */
+  readonly tags: Map<string, StageTag>;
+  /** Boxes of the tools over the stage, px from its upper left corner. */
+  readonly tools: Map<string, Box>;
+  /** The same of all labels in sight but the card, in the last picture. */
+  taken: readonly Box[];
   readonly paths: Map<string, StagePath>;
   readonly arrows: Map<string, StageArrow>;
   camera: Camera | null;
@@ -64,6 +87,9 @@ export function createStageFrame(): StageFrame {
   return {
     scale: { value: 0 },
     labels: new Map(),
+    tags: new Map(),
+    tools: new Map(),
+    taken: [],
     paths: new Map(),
     arrows: new Map(),
     camera: null,

@@ -10,11 +10,13 @@ import { fieldText } from '../format/number.ts';
 import { largestBow } from '../state/largest-bow.ts';
 import { sameOutlines } from '../state/same-outlines.ts';
 import { shownCase } from '../state/shown-case.ts';
+import { ChangedInputs } from './ChangedInputs.tsx';
 import { CriteriaTable } from './CriteriaTable.tsx';
 import styles from './compare.module.css';
 import { largestDifference, windowOf } from './difference-field.ts';
 import { LinkedMaps } from './LinkedMaps.tsx';
 import { SignedLegend } from './SignedLegend.tsx';
+import { SitesCompared } from './SitesCompared.tsx';
 import { Waterfall } from './Waterfall.tsx';
 
 interface SolvedHead {
@@ -25,7 +27,7 @@ interface SolvedHead {
 /** Of a map on the page, px. */
 const MAP_WIDTH = 300;
 
-/** Two solved heads: maps on one scale and moved together, their difference, a section, criteria, and a waterfall. */
+/** Two solved heads: what differs, sites, maps on one scale and moved together, criteria, a section, and a waterfall. */
 export function Comparison({ reference, other }: { reference: SolvedHead; other: SolvedHead }) {
   const names = [reference.model.name, other.model.name] as const;
   const cases = other.result.cases.filter(({ name }) => reference.result.cases.some((own) => own.name === name));
@@ -71,16 +73,22 @@ export function Comparison({ reference, other }: { reference: SolvedHead; other:
           </select>
         </label>
       )}
+      <div className={styles.pair}>
+        <section>
+          <h3 className={styles.subtitle}>What differs</h3>
+          <ChangedInputs from={reference.model} to={other.model} />
+        </section>
+        <section>
+          <h3 className={styles.subtitle}>Sites</h3>
+          <SitesCompared names={names} results={[reference.result, other.result]} caseName={caseName} limit={limit} />
+        </section>
+      </div>
       <LinkedMaps
         maps={[
           { title: names[0], map: <PlanMap head={a} {...drawn} label={`Bow of ${names[0]}`} /> },
           { title: names[1], map: <PlanMap head={b} {...drawn} label={`Bow of ${names[1]}`} /> },
           {
-            title: (
-              <>
-                Difference <SignedLegend top={top} />
-              </>
-            ),
+            title: 'Difference',
             map: (
               <PlanMap
                 head={b}
@@ -95,6 +103,7 @@ export function Comparison({ reference, other }: { reference: SolvedHead; other:
       />
       <div className={styles.meaning}>
         <Legend scale={limitScale(limit, largest)} caption="Bow, µm" unit="µm" factor={1000} />
+        <SignedLegend top={top} />
         <p className={styles.note} data-testid="comparison-scale">
           Both maps at one scale of length and in the same colours; hatched beyond the limit of{' '}
           {fieldText(limit * 1000)} µm
@@ -107,18 +116,26 @@ export function Comparison({ reference, other }: { reference: SolvedHead; other:
             : ` The two heads have other outlines: the difference is drawn only where both are, laid on each other by their own x and y; dashed the outline of ${names[0]}.`}
         </p>
       </div>
-      <h3 className={styles.subtitle}>Criteria</h3>
-      <CriteriaTable names={names} verdicts={[reference.result.verdict, other.result.verdict]} />
-      <h3 className={styles.subtitle}>Along the row of site {site}</h3>
-      <SectionChart
-        title={`Deviation along the row of site ${site}`}
-        limit={limit * 1000}
-        sites={siteExtents(other.result.sites, profiles.line)}
-        profiles={[
-          { label: names[1], ...profiles.both[0] },
-          { label: names[0], ...profiles.both[1] },
-        ]}
-      />
+      <div className={styles.pair}>
+        <section>
+          <h3 className={styles.subtitle}>Criteria</h3>
+          <div className={styles.wide}>
+            <CriteriaTable names={names} verdicts={[reference.result.verdict, other.result.verdict]} />
+          </div>
+        </section>
+        <section>
+          <h3 className={styles.subtitle}>Along the row of site {site}</h3>
+          <SectionChart
+            title={`Deviation along the row of site ${site}`}
+            limit={limit * 1000}
+            sites={siteExtents(other.result.sites, profiles.line)}
+            profiles={[
+              { label: names[1], ...profiles.both[0] },
+              { label: names[0], ...profiles.both[1] },
+            ]}
+          />
+        </section>
+      </div>
       {criterion && (
         <>
           <h3 className={styles.subtitle}>

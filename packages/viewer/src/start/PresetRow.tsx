@@ -1,17 +1,16 @@
-import type { HeadDraft } from '@flathead/solver';
 import type { Preset } from './presets.ts';
 import styles from './start.module.css';
+import type { Answers } from './use-head-draft.ts';
 
 interface PresetRowProps {
   /** What is chosen. */
   readonly label: string;
   readonly presets: readonly Preset[];
-  readonly draft: HeadDraft;
-  choose(draft: HeadDraft): void;
+  readonly answers: Answers;
 }
 
 /** Starting points side by side; the one that the answers agree with is marked. */
-export function PresetRow({ label, presets, draft, choose }: PresetRowProps) {
+export function PresetRow({ label, presets, answers: { draft, choose } }: PresetRowProps) {
   return (
     <fieldset className={styles.presets} aria-label={label}>
       {presets.map((preset) => {

@@ -1,4 +1,3 @@
-import type { FaultReport, HeadDraft } from '@flathead/solver';
 import { useId, useState } from 'react';
 import { fieldText } from '../format/number.ts';
 import { parseNumber } from '../format/parse-number.ts';
@@ -6,15 +5,7 @@ import { FieldTrouble } from '../panels/FieldTrouble.tsx';
 import fields from '../panels/field.module.css';
 import { besideField } from '../state/propose.ts';
 import { valueAt } from '../state/set-value.ts';
-
-export interface Answers {
-  readonly draft: HeadDraft;
-  /** Why no head can be drafted from the answers; `null` when one can. */
-  readonly fault: FaultReport | null;
-  answer(path: string, value: number | string | undefined): void;
-  /** Why the text that stands in a field is no answer; `null` where it is one. */
-  doubt(path: string, reason: string | null): void;
-}
+import type { Answers } from './use-head-draft.ts';
 
 interface StartFieldProps {
   readonly answers: Answers;

@@ -1,7 +1,8 @@
 import { materialPresets } from '@flathead/solver';
 import { StartChoice } from './StartChoice.tsx';
-import { type Answers, StartField } from './StartField.tsx';
+import { StartField } from './StartField.tsx';
 import styles from './start.module.css';
+import type { Answers } from './use-head-draft.ts';
 
 const MATERIALS = Object.entries(materialPresets).map(([value, { title }]) => ({ value, label: title }));
 

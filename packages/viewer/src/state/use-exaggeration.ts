@@ -1,7 +1,8 @@
 import { automaticExaggeration } from '../buffers/exaggeration.ts';
+import type { Solved } from './run-store.ts';
 import { boxOf } from './shape-box.ts';
 import { shownCase } from './shown-case.ts';
-import { useModel, useRun, useView } from './use-workbench.ts';
+import { useModel, usePointer, useRun, useView } from './use-workbench.ts';
 
 interface Exaggeration {
   readonly factor: number;
@@ -17,15 +18,18 @@ export function useExaggeration(): Exaggeration {
   const limit = useModel(({ limits }) => limits.bow);
   const caseName = useView((view) => view.caseName);
   const chosen = useView((view) => view.exaggeration);
-  const automatic = useRun(({ solved }) => {
-    const deviation = solved ? shownCase(solved.result, caseName).deviation : [];
-    return automaticExaggeration(length, limit, largestMagnitude(deviation));
+  const dragged = usePointer((pointer) => pointer.dragged !== null);
+  const automatic = useRun(({ solved, full }) => {
+    const largest = largestOf(solved, caseName);
+    return automaticExaggeration(length, limit, largest, dragged && full ? largestOf(full, caseName) : largest);
   });
   return { factor: flat ? 0 : (chosen ?? automatic), automatic: chosen === null, flat };
 }
 
-function largestMagnitude(values: ArrayLike<number>): number {
+/** Largest magnitude of the deviation shown, mm. */
+function largestOf(answer: Solved | null, caseName: string | null): number {
+  if (answer === null) return 0;
   let most = 0;
-  for (let i = 0; i < values.length; i++) most = Math.max(most, Math.abs(values[i]));
+  for (const value of shownCase(answer.result, caseName).deviation) most = Math.max(most, Math.abs(value));
   return most;
 }

@@ -44,19 +44,41 @@ describe.each([
     for (const step of steps) expect(Math.abs(step / mean - 1)).toBeLessThan(0.34);
   });
 
-  it('is as light at a difference as at its opposite, so that neither sign looks larger', () => {
-    const signed = SIGNED_RAMP.map(okLab);
-    signed.forEach(([l], i) => {
-      expect(Math.abs(l - signed[signed.length - 1 - i][0])).toBeLessThan(0.02);
-    });
-  });
-
   it('fills a texture from the first stop to the last', () => {
     const bytes = rampBytes(256, ramp);
     const hex = (at: number): string =>
       `#${[...bytes.slice(4 * at, 4 * at + 3)].map((v) => v.toString(16).padStart(2, '0')).join('')}`;
     expect(hex(0)).toBe(ramp[0]);
     expect(hex(255)).toBe(ramp.at(-1));
+  });
+});
+
+describe('ramp of a difference', () => {
+  const stops = SIGNED_RAMP.map(okLab);
+  const middle = (stops.length - 1) / 2;
+  const far = (a: readonly number[], b: readonly number[]): number => Math.hypot(...a.map((v, k) => v - b[k]));
+
+  it('is as light at a difference as at its opposite, so that neither sign looks larger', () => {
+    stops.forEach(([l], i) => {
+      expect(Math.abs(l - stops[stops.length - 1 - i][0])).toBeLessThan(0.01);
+    });
+  });
+
+  it('is light and without hue where there is none, and goes evenly to ends that are far from black', () => {
+    const [light, a, b] = stops[middle];
+    expect(light).toBeGreaterThan(0.94);
+    expect(Math.hypot(a, b)).toBeLessThan(0.01);
+    const steps = stops.slice(1).map((stop, i) => far(stop, stops[i]));
+    const mean = steps.reduce((sum, step) => sum + step, 0) / steps.length;
+    for (const step of steps) expect(Math.abs(step / mean - 1)).toBeLessThan(0.1);
+    for (const end of [stops[0], stops[stops.length - 1]]) expect(end[0]).toBeGreaterThan(0.5);
+  });
+
+  it('tells lower from higher by blue against yellow, also without red and green', () => {
+    for (let k = 1; k <= middle; k++) {
+      const [lower, higher] = [stops[middle - k], stops[middle + k]];
+      expect(higher[2] - lower[2]).toBeGreaterThan(0.019 * k);
+    }
   });
 });
 
