@@ -19,11 +19,11 @@ export function roundDown(value: number): number {
  *
  * @param length of the head, mm
  * @param limit on its bow, mm
- * @param largest deviation, mm
+ * @param largest deviation, mm; zero before there is an answer
  * @param steady deviation that is to be seen, mm: during a drag that of before, so that the shape keeps its scale
  */
 export function automaticExaggeration(length: number, limit: number, largest: number, steady = largest): number {
   const rising = (share: number, deviation: number): number => (share * length) / Math.max(deviation, 1e-12);
-  const wanted = Math.max(rising(SHARE, limit), Math.min(rising(LEAST, steady), FACTOR_MOST));
+  const wanted = Math.max(rising(SHARE, limit), steady === 0 ? 0 : Math.min(rising(LEAST, steady), FACTOR_MOST));
   return Math.max(1, roundDown(Math.min(wanted, rising(MOST, largest))));
 }

@@ -23,7 +23,7 @@ describe('isoStep', () => {
 
 describe('automaticExaggeration', () => {
   it('hangs on the limit, so that a stiffer head looks flatter', () => {
-    expect(automaticExaggeration(100, 0.035, 0.03)).toBe(automaticExaggeration(100, 0.035, 0.005));
+    expect(automaticExaggeration(100, 0.035, 0.03)).toBe(automaticExaggeration(100, 0.035, 0.02));
     expect(automaticExaggeration(100, 0.035, 0.03)).toBe(100);
   });
 
