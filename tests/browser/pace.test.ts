@@ -30,7 +30,7 @@ async function fineHead() {
 
 // Retried, since a machine that is busy with something else may be late; it has to be in time once.
 describe.skipIf(!hasBrowser)('pace', { retry: 2 }, () => {
-  const visit = visitEach();
+  const visit = visitEach({}, { timed: true });
 
   it('opens with Kestrel solved within 5 s', async () => {
     const { page, opened } = visit.bench;
@@ -90,7 +90,7 @@ describe.skipIf(!hasBrowser)('pace', { retry: 2 }, () => {
 });
 
 describe.skipIf(!hasBrowser)('pace apart from drawing in software', { retry: 2 }, () => {
-  const visit = visitEach({ draws: false });
+  const visit = visitEach({ draws: false }, { timed: true });
 
   // The aim is 50 ms, which a quiet machine keeps; solver, page and the browser's own painting may share two with others here.
   it('has the new deflection with the renderer within 100 ms of a move at 30,000 unknowns', async () => {

@@ -12,11 +12,14 @@ export interface Visit {
 export const UNDRAWN = { draws: false, glides: false } as const;
 
 /** Sets up one browser for a `describe` and a fresh visitor for each test; a test whose page complained fails. */
-export function visitEach(options: Parameters<typeof openWorkbench>[2] = {}): Visit {
+export function visitEach(
+  options: Parameters<typeof openWorkbench>[2] = {},
+  launch: Parameters<typeof launchBrowser>[0] = {},
+): Visit {
   let browser: Browser;
   let bench: Workbench;
   beforeAll(async () => {
-    browser = await launchBrowser();
+    browser = await launchBrowser(launch);
   });
   afterAll(() => browser?.close());
   beforeEach(async () => {

@@ -9,14 +9,18 @@ const FLAGS = [
   '--no-sandbox',
   '--use-angle=swiftshader',
   '--enable-unsafe-swiftshader',
-  // The page itself is put together without the renderer in software, which takes three times as long over it.
-  '--disable-gpu-compositing',
   '--disable-quic',
   '--no-first-run',
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
 ];
+
+/**
+ * The page is put together without the renderer in software, which takes three times as long over it. Each frame of the
+ * stage is read back for that: a fast drag of a large head is held up.
+ */
+const PUT_TOGETHER_APART = '--disable-gpu-compositing';
 
 /** Messages on the console that are no fault of ours, each with its reason. */
 const ALLOWED = [
@@ -37,10 +41,11 @@ export interface Workbench {
 
 export const hasBrowser = findChromium() !== undefined;
 
-export async function launchBrowser(): Promise<Browser> {
+/** @param timed as a visitor's, though it takes more processor time in all */
+export async function launchBrowser({ timed = false } = {}): Promise<Browser> {
   const executablePath = findChromium();
   if (executablePath === undefined) throw new Error('No Chromium: install it or set CHROMIUM_PATH.');
-  return chromium.launch({ executablePath, args: FLAGS });
+  return chromium.launch({ executablePath, args: timed ? FLAGS : [...FLAGS, PUT_TOGETHER_APART] });
 }
 
 interface Visitor {

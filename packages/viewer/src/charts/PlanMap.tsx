@@ -105,6 +105,7 @@ export const PlanMap = memo(function PlanMap(props: PlanMapProps) {
         head={head}
         palette={palette}
         unit={((enlarged ? ENLARGED : 1) * window.width) / width}
+        foot={box.y + box.height}
         named={detail === 'names'}
         values={less === undefined && quantity === 'deviation'}
       />

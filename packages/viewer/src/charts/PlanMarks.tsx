@@ -22,6 +22,8 @@ interface PlanMarksProps {
   readonly palette: Palette;
   /** One px of the page in mm. */
   readonly unit: number;
+  /** Lower edge of the picture, mm downwards. */
+  readonly foot: number;
   /** Whether sites and fasteners carry their names. */
   readonly named: boolean;
   /** Whether sites carry their bows. */
@@ -29,7 +31,8 @@ interface PlanMarksProps {
 }
 
 /** What stands on a map of a head: sites, fasteners, keep-outs, seats, and the place of the largest bow. */
-export function PlanMarks({ head: { model, result, caseName }, palette, unit, named, values }: PlanMarksProps) {
+export function PlanMarks({ head, palette, unit, foot, named, values }: PlanMarksProps) {
+  const { model, result, caseName } = head;
   const { sites, bow } = shownCase(result, caseName);
   const keepOuts = rings((model.keepOuts ?? []).map(({ shape }) => shape));
   const seats = rings(
@@ -50,12 +53,15 @@ export function PlanMarks({ head: { model, result, caseName }, palette, unit, na
       {model.fasteners.map((fastener) => {
         const [x, y] = fastener.at;
         const r = screwSize(fastener).head / 2;
+        // Under the screw, or over it at the lower edge.
+        const apart = r + 8 * unit;
+        const nameAt = -y + apart + 7 * unit > foot ? -y - apart : -y + apart;
         return (
           <g key={fastener.name}>
             <circle cx={x} cy={-y} r={r} fill={palette.screw} stroke={palette.socket} className={styles.hair} />
             <circle cx={x} cy={-y} r={r * 0.42} fill={palette.socket} />
             {named && (
-              <Label x={x} y={-y + r + 8 * unit} unit={unit}>
+              <Label x={x} y={nameAt} unit={unit}>
                 {fastener.name}
               </Label>
             )}

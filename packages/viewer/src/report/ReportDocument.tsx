@@ -86,7 +86,7 @@ export function ReportDocument({ model, result, fields, date, book, outdated }: 
         <ReportTable
           title="The verification book"
           close
-          note={`cases by what their number rests on: read in a published source, remembered of one, or derived independently${book.columns.includes('Within') ? '; within: of those run here, on this visit' : ''}`}
+          note={`cases by what their number rests on${book.columns.includes('Within') ? '; within: of those run here' : ''}`}
           {...book}
         />
       )}

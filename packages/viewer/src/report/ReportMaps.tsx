@@ -9,7 +9,7 @@ import { bowPlace } from './case-rows.ts';
 
 /** Of the pictures on paper, px. */
 const WIDE = 672;
-const TALL = 350;
+const TALL = 300;
 const SITES_TALL = 460;
 const SMALL = 328;
 const ON_PAPER = 3;

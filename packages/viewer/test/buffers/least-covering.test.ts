@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { leastCovering } from '../../src/buffers/least-covering.ts';
+import { leastCovering, overlapOf } from '../../src/buffers/least-covering.ts';
 
 const gaps = { beside: 20, edge: 8 };
 const room = { width: 600, height: 400 };
@@ -26,6 +26,18 @@ describe('place of a box beside a point', () => {
         top + own.height <= other.top;
       expect(apart).toBe(true);
     }
+  });
+
+  it('goes further away where all that is near would cover a text', () => {
+    const texts = [
+      [225, 190],
+      [95, 190],
+      [160, 240],
+      [160, 130],
+    ].map(([left, top]) => ({ left, top, width: 80, height: 18 }));
+    const [left, top] = leastCovering([200, 200], own, room, texts, gaps);
+    expect(texts.every((text) => overlapOf(text, { left, top, ...own }) === 0)).toBe(true);
+    expect(Math.hypot(left + own.width / 2 - 200, top + own.height / 2 - 200)).toBeLessThan(200);
   });
 
   it('covers the least where all sides are taken', () => {
