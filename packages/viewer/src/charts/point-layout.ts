@@ -1,5 +1,6 @@
-import { type ScaleLinear, scaleLinear } from 'd3-scale';
+import { scaleLinear } from 'd3-scale';
 import { fieldText } from '../format/number.ts';
+import type { ChartField } from './chart-field.ts';
 
 /** A box of text within a picture: centre and size, px. */
 export interface TextBox {
@@ -15,16 +16,7 @@ interface LaidPoint {
   readonly label?: string;
 }
 
-export interface PointLayout {
-  readonly width: number;
-  readonly height: number;
-  /** Edges of the field, px. */
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly floor: number;
-  readonly x: ScaleLinear<number, number>;
-  readonly y: ScaleLinear<number, number>;
+export interface PointLayout extends ChartField {
   readonly ticks: readonly number[];
   /** Whether the limit lies within the field; points far below it are shown at their own scale. */
   readonly limitShown: boolean;

@@ -1,5 +1,6 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import type { SectionProfile } from '../buffers/section-profile.ts';
+import type { ChartField } from './chart-field.ts';
 
 export interface LabelledProfile extends SectionProfile {
   readonly label: string;
@@ -12,27 +13,16 @@ export interface SectionAxis {
   readonly to: number;
 }
 
-/** Where in a picture the places and values of a section are, px. */
-export interface SectionScales {
-  readonly width: number;
-  readonly height: number;
-  /** Edges of the field. */
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly floor: number;
+/** Where in a picture the places and values of a section are: `x` of the distance along the line, mm, `y` of a deviation, um. */
+export interface SectionScales extends ChartField {
   /** Whether the vertical axis has its title in words. */
   readonly titled: boolean;
   /** Of the line, mm. */
   readonly length: number;
-  /** From the distance along the line, mm. */
-  readonly x: ScaleLinear<number, number>;
   /** From what the places are told by. */
   readonly places: ScaleLinear<number, number>;
   /** Of them those that are marked. */
   readonly along: readonly number[];
-  /** From a deviation, um. */
-  readonly y: ScaleLinear<number, number>;
 }
 
 const MARGIN = { left: 46, right: 14, top: 20, bottom: 21 };
