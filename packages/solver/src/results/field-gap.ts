@@ -2,6 +2,7 @@ import type { SolvedCase } from '../structure/groups.ts';
 import { areaPoints } from './area-points.ts';
 import { bestFitPlane } from './best-fit-plane.ts';
 import { deflectionReader } from './deflection-reader.ts';
+import { deviationsAbout } from './flatness.ts';
 import type { CaseResult } from './head-result.ts';
 import type { SampleArea } from './sample-areas.ts';
 
@@ -39,12 +40,6 @@ export function fieldGap(areas: readonly SampleArea[], fine: Measured, coarse: M
     points[i + 2] = Number.isNaN(w) ? a + bx * x + by * y : points[i + 2] - w;
     bow = Math.max(bow, Math.abs(points[i + 2] - a - bx * x - by * y));
   }
-  const plane = bestFitPlane(points);
-  let [low, high] = [0, 0];
-  for (let i = 0; i < points.length; i += 3) {
-    const d = points[i + 2] - plane.a - plane.bx * points[i] - plane.by * points[i + 1];
-    low = Math.min(low, d);
-    high = Math.max(high, d);
-  }
-  return { bow, flatness: high - low };
+  const { peak, valley } = deviationsAbout(bestFitPlane(points), points);
+  return { bow, flatness: peak + valley };
 }

@@ -1,4 +1,4 @@
-import { bestFitPlane } from './best-fit-plane.ts';
+import { bestFitPlane, type Plane } from './best-fit-plane.ts';
 import type { Flatness } from './head-result.ts';
 import { minimumZone } from './minimum-zone.ts';
 
@@ -13,23 +13,28 @@ import { minimumZone } from './minimum-zone.ts';
  * @param plane of least squares through them
  */
 export function flatness(points: Float64Array, plane = bestFitPlane(points)): Flatness {
-  const { a, bx, by } = plane;
-  const n = points.length / 3;
-  let [peak, valley, squares] = [0, 0, 0];
-  for (let i = 0; i < n; i++) {
-    const deviation = points[3 * i + 2] - a - bx * points[3 * i] - by * points[3 * i + 1];
-    peak = Math.max(peak, deviation);
-    valley = Math.max(valley, -deviation);
-    squares += deviation * deviation;
-  }
+  const { bx, by } = plane;
+  const { peak, valley, squares } = deviationsAbout(plane, points);
   const cosine = 1 / Math.sqrt(1 + bx * bx + by * by);
   return {
     leastSquares: {
       total: cosine * (peak + valley),
       peak: cosine * peak,
       valley: cosine * valley,
-      rms: cosine * Math.sqrt(squares / Math.max(n, 1)),
+      rms: cosine * Math.sqrt(squares / Math.max(points.length / 3, 1)),
     },
     minimumZone: minimumZone(points, plane),
   };
+}
+
+/** Largest deviations from a plane along z, up and down, at least 0, and the sum of their squares. */
+export function deviationsAbout({ a, bx, by }: Plane, points: Float64Array) {
+  let [peak, valley, squares] = [0, 0, 0];
+  for (let i = 0; i < points.length; i += 3) {
+    const deviation = points[i + 2] - a - bx * points[i] - by * points[i + 1];
+    peak = Math.max(peak, deviation);
+    valley = Math.max(valley, -deviation);
+    squares += deviation * deviation;
+  }
+  return { peak, valley, squares };
 }

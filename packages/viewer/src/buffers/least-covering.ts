@@ -32,12 +32,15 @@ export function leastCovering(
   { beside, edge }: Gaps,
 ): readonly [left: number, top: number] {
   // The point itself counts as well: a box held by the edge of the room must not lie on it.
-  const point: Box = { left: x - beside / 2, top: y - beside / 2, width: beside, height: beside };
-  const places = FURTHER.flatMap((more) => {
+  const all = [{ left: x - beside / 2, top: y - beside / 2, width: beside, height: beside }, ...taken];
+  let [best, least] = [[x, y] as readonly [number, number], Number.POSITIVE_INFINITY];
+  for (const more of FURTHER) {
+    // What is further away costs as much as that at least.
+    if (least <= SPARED * more) break;
     const away = beside + more;
     const [right, left] = [x + away, x - away - width];
     const [under, over] = [y + away, y - away - height];
-    return [
+    for (const [l, t] of [
       [right, y - height / 2],
       [left, y - height / 2],
       [x - width / 2, under],
@@ -46,19 +49,17 @@ export function leastCovering(
       [left, under],
       [right, over],
       [left, over],
-    ].map(([l, t]) => {
+    ]) {
       const box: Box = { left: within(l, width, room.width), top: within(t, height, room.height), width, height };
-      return { box, cost: SPARED * more + covered(box) };
-    });
-  });
+      const cost = all.reduce((sum, other) => sum + overlapOf(box, other), SPARED * more);
+      if (cost < least) [best, least] = [[box.left, box.top], cost];
+    }
+  }
+  return best;
+
   function within(at: number, size: number, whole: number): number {
     return Math.max(edge, Math.min(at, whole - size - edge));
   }
-  function covered(box: Box): number {
-    return [point, ...taken].reduce((sum, other) => sum + overlapOf(box, other), 0);
-  }
-  const { left, top } = places.reduce((a, b) => (b.cost < a.cost ? b : a)).box;
-  return [left, top];
 }
 
 /** Area that two boxes share, px². */
